@@ -1,0 +1,1 @@
+"""The shelf of a paint-correction and coating shop."""

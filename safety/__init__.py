@@ -1,0 +1,1 @@
+"""Hazard knowledge: data sheets, classes, statements, labels and posters."""
