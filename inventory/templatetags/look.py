@@ -1,0 +1,163 @@
+"""The look in templates: grades, verdicts, caps, levels, codes, days, money, and the sections of the site."""
+
+from collections.abc import Mapping
+from datetime import date, datetime
+from importlib import import_module
+from typing import Any
+
+from django import template
+from django.forms import BaseForm, BoundField
+from django.urls import NoReverseMatch, reverse
+from django.utils import timezone
+from django.utils.html import format_html
+from django.utils.safestring import SafeString
+
+from inventory.money import show_money
+from inventory.templatetags.cap_drawing import Cap, draw_cap
+
+register = template.Library()
+
+GRADE_WORDS = {
+    "stop": "Stop",
+    "ask": "Ask",
+    "tell": "Note",
+    "ready": "Ready",
+    "recorded": "Recorded",
+    "unknown": "Unknown",
+}
+SECTIONS = (
+    ("today", "today:home", "Today"),
+    ("scan", "scan:station", "Scan"),
+    ("shelf", "shelf:list", "Shelf"),
+    ("jobs", "jobs:list", "Jobs"),
+    ("reorder", "reorder:orders", "Orders"),
+    ("posters", "posters:list", "Posters"),
+    ("people", "people:list", "People"),
+    ("settings", "settings:home", "Settings"),
+)
+# Pages that live under another section's heading.
+SECTION_OF = {"products": "shelf", "precheck": "jobs", "spreadsheets": "settings", "safety": "shelf"}
+LOOKS = ("light", "dark", "bay")
+# The level bar is 112 units wide with an edge of 2 on either side.
+LEVEL_WIDTH = 108
+
+
+@register.inclusion_tag("inventory/parts/grade.html")
+def grade(name: str, word: str = "") -> dict[str, str]:
+    """Draw a grade as icon, word and colour; `word` takes the place of the grade's own."""
+    return {"grade": name, "word": word or GRADE_WORDS[name]}
+
+
+@register.inclusion_tag("inventory/parts/icon.html")
+def grade_icon(name: str) -> dict[str, str]:
+    """Draw the icon of a grade alone; the word must stand beside it."""
+    return {"name": name}
+
+
+@register.inclusion_tag("inventory/parts/verdict.html")
+def verdict(name: str, headline: str, next: str = "") -> dict[str, str]:
+    """Draw the one sentence that leads a page, and the sentence that says what to do."""
+    return {"grade": name, "word": GRADE_WORDS[name], "headline": headline, "next": next}
+
+
+@register.inclusion_tag("inventory/parts/cap.html")
+def cap(style: str, use_by: date | None = None, on: date | None = None, left: float = 0.0) -> dict[str, Cap]:
+    """Draw a bottle's cap: style open, sealed, out, held or none; `left` is the open life left, 0 to 1."""
+    return {"cap": draw_cap(style, use_by, on or timezone.localdate(), left)}
+
+
+@register.inclusion_tag("inventory/parts/level.html")
+def level(content: int, full: int, dimension: object) -> dict[str, object]:
+    """Draw how full a container is, with the amount beside it (both in the dimension's base unit)."""
+    share = min(max(content / full, 0.0), 1.0) if full else 0.0
+    return {"width": round(share * LEVEL_WIDTH, 1), "text": amount(content, dimension)}
+
+
+@register.filter
+def amount(base: int | None, dimension: object) -> str:
+    """Return an amount of a base unit in words; takes a dimension's name or anything with a `dimension`."""
+    if base is None:
+        return ""
+    # Imported when it is used: the registry of units costs half a second.
+    show = import_module("inventory.units").show
+    return str(show(base, getattr(dimension, "dimension", dimension)))
+
+
+@register.filter
+def code(text: str) -> SafeString:
+    """Return one of our codes in its two groups, the first bold."""
+    return format_html('<span class="code"><b>{}</b> {}</span>', text[:4], text[4:])
+
+
+@register.filter
+def short_code(text: str) -> SafeString:
+    """Return the first group of one of our codes, for sentences where the whole stands nearby."""
+    return format_html('<b title="{}">{}</b>', text, text[:4])
+
+
+@register.filter
+def money(minor: int | None, currency: str) -> str:
+    """Return an amount of the minor unit as text, nothing where no price is known."""
+    return "" if minor is None else show_money(minor, currency)
+
+
+@register.filter
+def day(value: date | datetime | None, form: str = "long") -> str:
+    """Return a day as "Thursday 26 November"; "short" gives "26 Nov", "year" adds the year to the long form."""
+    if value is None:
+        return ""
+    local = timezone.localtime(value).date() if isinstance(value, datetime) else value
+    if form == "short":
+        return f"{local.day} {local:%b}"
+    return f"{local:%A} {local.day} {local:%B}" + (f" {local.year}" if form == "year" else "")
+
+
+@register.filter
+def clock(value: datetime | None) -> str:
+    """Return an instant as the shop's clock shows it, "09:05"."""
+    return "" if value is None else f"{timezone.localtime(value):%H:%M}"
+
+
+@register.filter
+def at_field(form: BaseForm, name: str) -> BoundField:
+    """Return a form's field by its name."""
+    return form[name]
+
+
+@register.filter
+def message_grade(tags: str) -> str:
+    """Return the grade under which one of Django's messages is shown."""
+    for tag, name in (("error", "stop"), ("warning", "ask"), ("success", "recorded")):
+        if tag in tags:
+            return name
+    return "tell"
+
+
+@register.simple_tag(takes_context=True)
+def chosen_look(context: Mapping[str, Any]) -> str:
+    """Return the look chosen on this device, empty where the system's own applies."""
+    request = context.get("request")
+    look = request.COOKIES.get("look", "") if request else ""
+    return look if look in LOOKS else ""
+
+
+@register.simple_tag(takes_context=True)
+def sections(context: Mapping[str, Any]) -> list[dict[str, object]]:
+    """Return the sections of the site that this installation has, the one on screen marked."""
+    match = getattr(context.get("request"), "resolver_match", None)
+    here = match.namespace.split(":")[0] if match and match.namespace else ""
+    here = SECTION_OF.get(here, here)
+    return [
+        {"label": label, "url": url, "here": name == here}
+        for name, view, label in SECTIONS
+        if (url := url_or_nothing(view))
+    ]
+
+
+@register.simple_tag
+def url_or_nothing(view: str, *args: object) -> str:
+    """Return the address of a view, empty where the installation has no such page."""
+    try:
+        return reverse(view, args=args)
+    except NoReverseMatch:
+        return ""
