@@ -103,7 +103,7 @@ def money(minor: int | None, currency: str) -> str:
 
 @register.filter
 def day(value: date | datetime | None, form: str = "long") -> str:
-    """Return a day as "Thursday 26 November"; "short" gives "26 Nov", "year" adds the year to the long form."""
+    """Return a day as "Thursday 26 November"; "short" gives "26 Nov", "year" the long form with its year."""
     if value is None:
         return ""
     local = timezone.localtime(value).date() if isinstance(value, datetime) else value
