@@ -1,0 +1,1 @@
+"""What to order this month, from whom, and why."""

@@ -1,0 +1,112 @@
+"""Why: the sentences of a line, of a supplier's order and of the whole report."""
+
+from datetime import timedelta
+
+from inventory.money import show_money
+from inventory.reorder.rules import words
+from inventory.reorder.rules.orders import Line, Report, SupplierOrder
+
+
+def line_because(line: Line, currency: str) -> str:
+    """Return when the product is empty, why it is or is not ordered, and what of it will die unused."""
+    says = [_when_empty(line), *_why_ordered(line), *_why_not(line), *_stock_lost(line)]
+    return " ".join([*says, *_waste(line, currency)])
+
+
+def _when_empty(line: Line) -> str:
+    product, empty_on, made_on = line.product, line.empty_on, line.coming.from_on
+    if not line.wanted.expected:
+        return "Not used in the last 12 months and not booked."
+    if empty_on is None:
+        return f"Lasts through {words.day(line.wanted.until_on)} at the expected use."
+    lead = f"lead time {words.days(product.lead_days)}"
+    comes_on = made_on + timedelta(days=product.lead_days)
+    when = "Empty today" if empty_on == made_on else f"Empty on {words.day(empty_on)}"
+    if comes_on <= empty_on:
+        return f"{when} otherwise; {lead}."
+    late = words.days((comes_on - empty_on).days)
+    return f"{when}; {lead}: ordered today it comes {late} late, on {words.day(comes_on)}."
+
+
+def _why_ordered(line: Line) -> list[str]:
+    """Where nothing runs out, the order is for the spread of use alone."""
+    if line.empty_on is not None or not line.choice:
+        return []
+    dimension = line.product.dimension
+    lacks, level = words.amount(line.needed, dimension), words.amount(line.wanted.order_up_to, dimension)
+    return [f"With orders it is {lacks} below the {level} to order up to."]
+
+
+def _why_not(line: Line) -> list[str]:
+    if not line.needed or line.choice:
+        return []
+    if not line.product.packs:
+        return ["No pack of it is recorded: add one to the product, then it can be ordered."]
+    return ["Not ordered: a new pack would expire before any of it is used."]
+
+
+def _stock_lost(line: Line) -> list[str]:
+    dimension, says = line.product.dimension, []
+    if line.coming.dead:
+        says.append(f"{words.amount(line.coming.dead, dimension)} on hand is out of date and not counted.")
+    for delivered, where in ((False, "on hand"), (True, "on order")):
+        if lost := line.coming.lost(delivered=delivered):
+            last = max(loss.on for loss in line.coming.losses if loss.delivered == delivered)
+            amount = words.amount(lost, dimension)
+            says.append(f"{amount} {where} expires unused by {words.day(last)} and is not counted.")
+    return says
+
+
+def _waste(line: Line, currency: str) -> list[str]:
+    choice = line.choice
+    if not choice or not choice.unused:
+        return []
+    unused, value = words.amount(choice.unused, line.product.dimension), choice.unused_minor
+    worth = "price not recorded" if value is None else f"worth {show_money(value, currency)}"
+    if choice.above_cap:
+        least = f"{choice.packs} is the least that {line.product.supplier.name} sells"
+        return [f"{least}: {unused} of it, {worth}, is expected to expire unused."]
+    return [f"{unused} of the order, {worth}, is expected to expire unused."]
+
+
+def order_says(order: SupplierOrder, currency: str) -> str:
+    """Return what a supplier's order costs, and what it lacks to their minimum."""
+    if not order.lines:
+        return f"Nothing to order from {order.supplier.name}."
+    says = [f"{_products(len(order.lines))}, {show_money(order.total_minor, currency)}."]
+    if order.unpriced:
+        says.append(f"{_products(order.unpriced)} without a recorded price, not in the sum.")
+    least = order.supplier.minimum_order_minor
+    if order.total_minor < least:
+        lacks = show_money(least - order.total_minor, currency)
+        says.append(
+            f"That is {lacks} below their minimum order of {show_money(least, currency)}.{_next(order)}"
+        )
+    return " ".join(says)
+
+
+def _next(order: SupplierOrder) -> str:
+    """Name the product that will be wanted next, as the one to fill the order up with."""
+    used = [line for line in order.enough if line.wanted.order_up_to > 0 and line.product.packs]
+    if not used:
+        return ""
+    least = min(used, key=lambda line: (line.usable + line.on_order) / line.wanted.order_up_to)
+    return f" The next they would be asked for is {least.product.name}."
+
+
+def report_says(report: Report) -> str:
+    """Return the report's one leading sentence."""
+    if not report.lines:
+        return "Nothing to order: what is on hand and on order is enough."
+    suppliers = sum(bool(order.lines) for order in report.orders)
+    whom = "1 supplier" if suppliers == 1 else f"{suppliers} suppliers"
+    first = min((line.order_by_on for line in report.lines if line.order_by_on), default=None)
+    total = show_money(report.total_minor, report.currency)
+    order = f"Order {_products(len(report.lines))} from {whom} for {total}"
+    if first is None:
+        return f"{order}."
+    return f"{order}, the first {'today' if first == report.made_on else f'by {words.day(first)}'}."
+
+
+def _products(number: int) -> str:
+    return "1 product" if number == 1 else f"{number} products"
