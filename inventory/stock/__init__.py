@@ -1,0 +1,1 @@
+"""What the features share: the rules of stock, the ledger, the conversation, the questions they ask of it."""

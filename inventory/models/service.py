@@ -1,0 +1,71 @@
+"""Services: the named lists of steps that the shop sells, written once."""
+
+from django.db import models
+from django.db.models import Q
+
+from .product import Kind, Product
+from .shop import Shop
+
+
+class Stage(models.TextChoices):
+    """The order of work on a car."""
+
+    WASH = "wash", "wash"
+    DECONTAMINATE = "decontaminate", "decontaminate"
+    CORRECT = "correct", "correct"
+    COAT = "coat", "coat"
+    CURE = "cure", "cure"
+
+
+class Service(models.Model):
+    """What is sold under a name: its steps, their order, their length."""
+
+    shop = models.ForeignKey(Shop, models.PROTECT, related_name="services")
+    name = models.CharField(max_length=80)
+    archived = models.BooleanField(default=False)
+
+    class Meta:
+        constraints = [models.UniqueConstraint("shop", "name", name="service_name_once_a_shop")]
+
+    def __str__(self) -> str:
+        return self.name
+
+
+class ServiceStep(models.Model):
+    """A step of a service: starts so many minutes after the first, lasts so many."""
+
+    service = models.ForeignKey(Service, models.CASCADE, related_name="steps")
+    position = models.PositiveSmallIntegerField()
+    stage = models.CharField(max_length=14, choices=Stage)
+    name = models.CharField(max_length=80)
+    starts_after = models.PositiveIntegerField(help_text="minutes after the job's start")
+    minutes = models.PositiveIntegerField()
+
+    class Meta:
+        ordering = ["position"]
+        constraints = [models.UniqueConstraint("service", "position", name="service_step_position_once")]
+
+    def __str__(self) -> str:
+        return self.name
+
+
+class ServiceNeed(models.Model):
+    """What a step takes: a product or a kind, an amount for a mid-size car."""
+
+    step = models.ForeignKey(ServiceStep, models.CASCADE, related_name="needs")
+    product = models.ForeignKey(Product, models.PROTECT, null=True, blank=True, related_name="+")
+    kind = models.CharField(max_length=12, choices=Kind, blank=True)
+    amount = models.PositiveBigIntegerField(help_text="for a mid-size car, concentrate, in the base unit")
+    parts_product = models.PositiveIntegerField(default=1)
+    parts_water = models.PositiveIntegerField(default=0)
+
+    class Meta:
+        constraints = [
+            models.CheckConstraint(
+                condition=Q(product__isnull=False, kind="") | Q(product__isnull=True) & ~Q(kind=""),
+                name="service_need_product_or_kind",
+            )
+        ]
+
+    def __str__(self) -> str:
+        return f"{self.amount} of {self.product or self.kind}"

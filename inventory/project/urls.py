@@ -1,0 +1,8 @@
+"""Every address of the site, one room a feature."""
+
+from django.contrib import admin
+from django.urls import URLPattern, URLResolver, include, path
+
+urlpatterns: list[URLPattern | URLResolver] = [
+    path("admin/", admin.site.urls),
+]

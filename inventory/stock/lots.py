@@ -1,0 +1,93 @@
+"""The lots that one transaction touches: found or made at a receive, folded again after a line about them."""
+
+from inventory.models import Container, Lot, Product
+from inventory.stock import queries
+from inventory.stock.names import Names
+from inventory.stock.rules.acts import LotFacts
+from inventory.stock.rules.lines import Line, Refused
+from inventory.stock.rules.lots import DATES, LotState, fold_lot, step_lot
+
+
+class OtherDate(Refused):
+    """A lot that is here already carries another date than the bottle in hand."""
+
+
+class Lots:
+    """Lots by code; written by the ledger alone."""
+
+    def __init__(self, names: Names) -> None:
+        self.names = names
+        self._rows: dict[str, Lot] = {}
+        self._changed: set[str] = set()
+        self._dates_changed: set[str] = set()
+
+    def know(self, *rows: Lot) -> None:
+        """Keep lots that were loaded anyhow."""
+        for row in rows:
+            self._rows.setdefault(row.code, row)
+
+    def row(self, code: str | None) -> Lot | None:
+        """Return a lot of this shop by its code."""
+        if code is None:
+            return None
+        if code not in self._rows:
+            found = Lot.objects.filter(code=code, product__shop=self.names.shop).select_related("product").first()
+            if found is None:
+                raise Refused(f"{code} is no lot of this shop.", code="unknown")
+            self.know(found)
+        return self._rows[code]
+
+    def received(self, product: Product, facts: LotFacts) -> Lot:
+        """Return the lot that a bottle belongs to, made if new; another printed date is refused."""
+        lot = Lot.objects.filter(product=product, number=facts.number).first() if facts.number else None
+        if lot is None:
+            lot = Lot.objects.create(product=product, number=facts.number)
+        lot = self._rows.setdefault(lot.code, lot)
+        for name in DATES:
+            known, given = getattr(lot, name), getattr(facts, name)
+            if known and given and known != given:
+                raise OtherDate(
+                    f"Lot {lot.number} is booked with {known.isoformat()}, this bottle says {given.isoformat()}. "
+                    "If the first was wrong, correct the lot; otherwise read the number again.",
+                    code="other_date",
+                )
+        return lot
+
+    def after(self, lot: Lot, line: Line) -> None:
+        """Follow a line about a lot: its dates now, its row at the end."""
+        self.know(lot)
+        lot = self._rows[lot.code]
+        before = state_of(lot)
+        state = step_lot(before, line) if line.kind == "receive" else fold_lot(queries.lines_of_lot(lot))
+        if state != before:
+            put_state(lot, state)
+            self._changed.add(lot.code)
+            if line.kind != "receive":
+                self._dates_changed.add(lot.code)
+
+    def keep(self) -> None:
+        """Write the lots that changed."""
+        for code in self._changed:
+            self._rows[code].save(update_fields=[*DATES, "retest_on", "held", "recalled"])
+
+    def of(self, codes: frozenset[str]) -> list[Lot]:
+        """Return lots by their codes."""
+        return [lot for code in sorted(codes) if (lot := self.row(code))]
+
+    def bottles(self, but: set[str]) -> list[Container]:
+        """Return the bottles whose use by hangs on a lot that changed, without those written anyhow."""
+        if not self._dates_changed:
+            return []
+        touched = Container.objects.filter(lots__code__in=self._dates_changed).exclude(code__in=but).distinct()
+        return list(touched.select_related("product", "shop").prefetch_related("lots"))
+
+
+def state_of(lot: Lot) -> LotState:
+    """Return what stands beside the ledger for a lot."""
+    return LotState(lot.expires_on, lot.best_before_on, lot.made_on, lot.retest_on, lot.held, lot.recalled)
+
+
+def put_state(lot: Lot, state: LotState) -> None:
+    """Copy a folded state into a lot's row, unsaved."""
+    for name in (*DATES, "retest_on", "held", "recalled"):
+        setattr(lot, name, getattr(state, name))

@@ -1,0 +1,54 @@
+"""What a lot's dates are, from the ledger's lines about it: the first printed date given, then corrections."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+from datetime import date
+
+from .fold import in_force
+from .lines import Line
+
+DATES = ("expires_on", "best_before_on", "made_on")
+
+
+@dataclass(frozen=True)
+class LotState:
+    """The dates of a batch, and why it must not be used, if so."""
+
+    expires_on: date | None = None
+    best_before_on: date | None = None
+    made_on: date | None = None
+    retest_on: date | None = None
+    held: str = ""
+    recalled: bool = False
+
+
+def fold_lot(lines: Iterable[Line]) -> LotState:
+    """Return a lot after its lines."""
+    state = LotState()
+    for line in in_force(lines):
+        state = step_lot(state, line)
+    return state
+
+
+def step_lot(state: LotState, line: Line) -> LotState:
+    """Return a lot after one more line about it; lines that only touch a bottle of it change nothing."""
+    facts = line.facts
+    if line.kind == "receive":
+        printed = {name: _day(facts, name) for name in DATES if getattr(state, name) is None and name in facts}
+        return replace(state, **printed)
+    if line.target or line.source:
+        return state
+    if line.kind == "correct":
+        return replace(state, **{name: _day(facts, name) for name in DATES if name in facts})
+    if line.kind == "quarantine":
+        return replace(state, held=str(facts.get("reason") or "held"), recalled=bool(facts.get("recalled")))
+    if line.kind == "release":
+        return replace(state, held="", recalled=False)
+    if line.kind == "retest":
+        return replace(state, retest_on=_day(facts, "until"))
+    return state
+
+
+def _day(facts: dict[str, object], name: str) -> date | None:
+    value = facts.get(name)
+    return date.fromisoformat(str(value)) if value else None

@@ -1,0 +1,164 @@
+"""Who gets which bottle: reservations are computed from open jobs and the shelf, never stored.
+
+Jobs in order of (starts_at, booked_at, id); in a job named products before kinds; from the shelf what is
+usable through the step, first expired first, open before sealed. Amounts are concentrate, in base units.
+"""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
+from datetime import UTC, datetime, tzinfo
+
+from .lines import NEAT, Parts
+from .use_by import Dates, Life, Term, over, terms
+
+NEVER = datetime.max.replace(tzinfo=UTC)
+
+
+@dataclass(frozen=True)
+class OnShelf:
+    """A container as the shelf offers it; `content` in its own base unit, mixed with water as `parts` says."""
+
+    code: str
+    product: str
+    kind: str
+    content: int
+    parts: Parts = NEAT
+    lots: frozenset[str] = frozenset()
+    sealed: bool = True
+    dates: Dates = Dates()
+    held: str = ""
+    place: str | None = None
+
+    @property
+    def concentrate(self) -> int:
+        """How much of the product itself is in it, rounded down."""
+        product, water = self.parts
+        return self.content * product // (product + water)
+
+
+@dataclass(frozen=True)
+class Need:
+    """What one step still needs: concentrate of a named product, or of any product of a kind."""
+
+    id: str
+    job: str
+    starts_at: datetime
+    ends_at: datetime
+    job_starts_at: datetime
+    booked_at: datetime
+    amount: int
+    product: str | None = None
+    kind: str = ""
+    parts: Parts = NEAT
+    one_lot: bool = False
+
+
+@dataclass(frozen=True)
+class Taken:
+    """So much concentrate from that container for that need; `opens`: it was sealed until then."""
+
+    need: str
+    container: str
+    amount: int
+    opens: bool
+
+
+@dataclass(frozen=True)
+class Reserved:
+    """What everybody gets, and what is missing by need."""
+
+    taken: tuple[Taken, ...]
+    short: dict[str, int]
+
+    def of(self, need: str) -> list[Taken]:
+        """Return what one need gets."""
+        return [taken for taken in self.taken if taken.need == need]
+
+
+def in_order(needs: Iterable[Need]) -> list[Need]:
+    """Return needs in the order in which they are served."""
+    return sorted(
+        needs, key=lambda need: (need.job_starts_at, need.booked_at, need.job, need.product is None, need.starts_at, need.id)
+    )
+
+
+def reserve(needs: Iterable[Need], shelf: Iterable[OnShelf], zone: tzinfo) -> Reserved:
+    """Return who gets what; a bottle that one step opens has its open life for the next ones."""
+    left = {bottle.code: bottle for bottle in shelf if bottle.content and not bottle.held}
+    taken: list[Taken] = []
+    short: dict[str, int] = {}
+    for need in in_order(needs):
+        given, missing = _serve(need, left, zone)
+        taken += given
+        if missing:
+            short[need.id] = missing
+    return Reserved(tuple(taken), short)
+
+
+def _serve(need: Need, left: dict[str, OnShelf], zone: tzinfo) -> tuple[list[Taken], int]:
+    missing, given = need.amount, []
+    for bottle in pick(need, left.values(), zone):
+        if not missing:
+            break
+        amount = min(missing, bottle.concentrate)
+        given.append(Taken(need.id, bottle.code, amount, opens=bottle.sealed))
+        left[bottle.code] = _less(bottle, amount, need.starts_at)
+        missing -= amount
+    return given, missing
+
+
+def _less(bottle: OnShelf, amount: int, at: datetime) -> OnShelf:
+    product, water = bottle.parts
+    gone = amount if not water else -(-amount * (product + water) // product)
+    dates = replace(bottle.dates, opened_at=at) if bottle.sealed else bottle.dates
+    return replace(bottle, content=max(0, bottle.content - gone), sealed=False, dates=dates)
+
+
+def pick(need: Need, shelf: Iterable[OnShelf], zone: tzinfo) -> list[OnShelf]:
+    """Return the bottles that may serve a need, in the order in which they are taken."""
+    fit = [bottle for bottle in shelf if serves(need, bottle) and lasts(bottle, need, zone)]
+    queue = sorted(fit, key=lambda bottle: (dies_at(bottle, zone), bottle.sealed, bottle.code))
+    return _of_one_lot(queue, need.amount) if need.one_lot else queue
+
+
+def serves(need: Need, bottle: OnShelf) -> bool:
+    """Say whether a bottle holds what the need asks for: concentrate serves any mix, a mix only its own."""
+    if not bottle.concentrate or bottle.held:
+        return False
+    if need.product is not None and bottle.product != need.product:
+        return False
+    if need.product is None and bottle.kind != need.kind:
+        return False
+    return bottle.parts in (NEAT, need.parts)
+
+
+def lasts(bottle: OnShelf, need: Need, zone: tzinfo) -> bool:
+    """Say whether no firm term of a bottle ends before the step does, its opening for the step included."""
+    return not (ended := ends_before(bottle, need.starts_at, need.ends_at, zone)) or not ended.firm
+
+
+def ends_before(bottle: OnShelf, starts_at: datetime, ends_at: datetime, zone: tzinfo) -> Term | None:
+    """Return the gravest term that is over when the step ends, or None."""
+    dates = replace(bottle.dates, opened_at=starts_at) if bottle.sealed else bottle.dates
+    return over(dates, zone, ends_at)
+
+
+def dies_at(bottle: OnShelf, zone: tzinfo) -> datetime:
+    """Return the instant at which the first of its terms ends; far away where none does."""
+    ends = terms(bottle.dates, zone)
+    return ends[0].at if ends else NEVER
+
+
+def _of_one_lot(queue: Sequence[OnShelf], amount: int) -> list[OnShelf]:
+    lots: dict[frozenset[str], list[OnShelf]] = {}
+    for bottle in queue:
+        lots.setdefault(bottle.lots, []).append(bottle)
+    enough = [group for group in lots.values() if sum(bottle.concentrate for bottle in group) >= amount]
+    if enough:
+        return enough[0]
+    return max(lots.values(), key=lambda group: sum(bottle.concentrate for bottle in group), default=[])
+
+
+def life_or_none(count: int | None, unit: str, given_by: str) -> Life | None:
+    """Return a life from its three columns, or None where none was entered."""
+    return Life(count, unit, given_by) if count else None
