@@ -48,6 +48,12 @@ def grade(name: str, word: str = "") -> dict[str, str]:
     return {"grade": name, "word": word or GRADE_WORDS[name]}
 
 
+@register.simple_tag
+def grade_word(name: str) -> str:
+    """Return the word of a grade as screens say it: tell is "Note"."""
+    return GRADE_WORDS[name]
+
+
 @register.inclusion_tag("inventory/parts/icon.html")
 def grade_icon(name: str) -> dict[str, str]:
     """Draw the icon of a grade alone; the word must stand beside it."""
