@@ -1,0 +1,56 @@
+"""Between mass and volume, and between a product and its water."""
+
+from fractions import Fraction
+
+from inventory.units.amounts import Amount, AmountError, Dimension, whole
+from inventory.units.showing import show
+
+_BETWEEN = {Dimension.VOLUME, Dimension.MASS}
+
+
+def by_density(amount: Amount, to: Dimension | str, density_mg_per_l: int | None) -> Amount:
+    """Convert between mass (mg) and volume (µl) by an integer density in mg per litre, half-even once.
+
+    Raises AmountError where no density is known, or where there is nothing to convert by it.
+    """
+    to = Dimension(to)
+    if to is amount.dimension:
+        return amount
+    if {to, amount.dimension} != _BETWEEN:
+        raise AmountError(f"A density turns mass into volume and back, not {amount.dimension} into {to}.")
+    if density_mg_per_l is None or density_mg_per_l <= 0:
+        raise AmountError(
+            "Mass and volume convert only by density, and none is known here. "
+            "Type the product's density from its data sheet, or give the amount in the product's own unit."
+        )
+    # A litre is a million µl.
+    mg_per_ul = Fraction(density_mg_per_l, 10**6)
+    exact = amount.base * mg_per_ul if to is Dimension.MASS else amount.base / mg_per_ul
+    return Amount(whole(exact, show(amount.base, amount.dimension)), to)
+
+
+def dilution(total_base: int, product_parts: int, water_parts: int) -> tuple[int, int]:
+    """Split a total volume (µl) by parts added, 1:10 being one part product and ten parts water.
+
+    Product is rounded half-even, water takes the exact remainder. Raises AmountError for impossible parts.
+    """
+    if product_parts < 1 or water_parts < 0:
+        raise AmountError("A mix ratio has at least one part of product and no negative water, like 1:10.")
+    if total_base < 0:
+        raise AmountError("A mix cannot be less than nothing. Type the volume to be filled.")
+    product = round(Fraction(total_base * product_parts, product_parts + water_parts))
+    return product, total_base - product
+
+
+def pour_in_words(product: int, water: int) -> str:
+    """Return two volumes (µl) as a person pours them: "91 ml product into 909 ml water, water first"."""
+    if not water:
+        return f"{_poured(product)} product, undiluted"
+    return f"{_poured(product)} product into {_poured(water)} water, water first"
+
+
+def _poured(base: int) -> str:
+    """Whole millilitres where a jug has them: nobody pours 90.91 ml."""
+    if base < 10_000 or base >= 10_000_000:
+        return show(base, Dimension.VOLUME)
+    return f"{round(Fraction(base, 1000))} ml"
