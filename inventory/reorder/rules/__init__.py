@@ -1,7 +1,16 @@
 """The rules of ordering: values in, values out, no clock and no database."""
 
+from inventory.reorder.rules import words
 from inventory.reorder.rules.coming import Coming, Delivery, Loss, roll_forward
-from inventory.reorder.rules.demand import CYCLE_SERVICE, Want, fill_rate, reorder_point, still_to_book, want
+from inventory.reorder.rules.demand import (
+    CYCLE_SERVICE,
+    Want,
+    fill_rate,
+    reorder_point,
+    still_to_book,
+    want,
+    z_of,
+)
 from inventory.reorder.rules.facts import (
     Booked,
     OnOrder,
@@ -44,4 +53,6 @@ __all__ = [
     "still_to_book",
     "use_per_day",
     "want",
+    "words",
+    "z_of",
 ]

@@ -3,9 +3,8 @@
 from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date, timedelta
-from typing import Literal
 
-Dimension = Literal["volume", "mass", "pieces", "length"]
+from inventory.units import Dimension
 
 HISTORY_DAYS = 365
 # A product first used yesterday has no daily mean yet: its use counts over at least four weeks (our choice).

@@ -1,34 +1,25 @@
-"""Numbers in words for the report: amounts with their unit, money, days."""
+"""Numbers in words for the report: amounts with their unit, days."""
 
 from datetime import date
 
-from inventory.reorder.rules.facts import Dimension
+from inventory.reorder.rules.packs import Choice
+from inventory.units import Dimension, show
 
 # Base units in one unit of a spreadsheet column, and that unit's sign.
 COLUMN_UNITS: dict[Dimension, tuple[int, str]] = {
-    "volume": (1000, "ml"),
-    "mass": (1000, "g"),
-    "pieces": (1, "pc"),
-    "length": (1_000_000, "m"),
+    Dimension.VOLUME: (1000, "ml"),
+    Dimension.MASS: (1000, "g"),
+    Dimension.PIECES: (1, "pieces"),
+    Dimension.LENGTH: (1_000_000, "m"),
 }
-# From this many base units up, people say the larger unit.
-LARGE_UNITS: dict[Dimension, tuple[int, str]] = {"volume": (1_000_000, "l"), "mass": (1_000_000, "kg")}
 
 
 def amount(base: float, dimension: Dimension) -> str:
-    """Return an amount of base units in words, three figures of it: 1500000 µl is "1.5 l"."""
-    size, unit = COLUMN_UNITS[dimension]
-    if dimension in LARGE_UNITS and round(abs(base) / size) >= 1000:
-        size, unit = LARGE_UNITS[dimension]
-    return f"{figures(base / size)} {unit}"
-
-
-def figures(number: float) -> str:
-    """Return a number to about three figures, without idle zeros: 1234.4 is "1234", 0.25 is "0.25"."""
-    places = 0 if abs(number) >= 100 else 1 if abs(number) >= 10 else 2
-    text = f"{number:.{places}f}"
-    text = text.rstrip("0").rstrip(".") if "." in text else text
-    return "0" if text == "-0" else text
+    """Return an expected amount in words, to three figures: 1234567 µl is "1.23 l", 3.4 pads "3 pieces"."""
+    rounded = round(base, 3 - len(str(int(abs(base))))) if abs(base) >= 1000 else base
+    if dimension == Dimension.LENGTH:
+        return f"{rounded / COLUMN_UNITS[Dimension.LENGTH][0]:.2f}".rstrip("0").rstrip(".") + " m"
+    return show(max(0, round(rounded)), dimension)
 
 
 def column_number(base: float, dimension: Dimension) -> float:
@@ -51,11 +42,14 @@ def days(number: int) -> str:
     return "1 day" if number == 1 else f"{number} days"
 
 
-def packs(number: int, noun: str, size: str) -> str:
-    """Return "2 × 5 l bottle"."""
-    return f"{number} × {size} {noun}"
-
-
 def short_day(on: date) -> str:
     """Return "9 Dec"."""
     return f"{on.day} {on:%b}"
+
+
+def packs(choice: Choice, dimension: Dimension) -> str:
+    """Return "2 × 5 l can", or "5 × bag of 5" for pieces."""
+    pack = choice.pack
+    if dimension == Dimension.PIECES:
+        return f"{choice.packs} × {pack.noun} of {pack.amount}"
+    return f"{choice.packs} × {amount(pack.amount, dimension)} {pack.noun}"

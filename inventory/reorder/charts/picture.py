@@ -1,21 +1,30 @@
-"""Stock to come as a picture: one geometry, drawn as SVG here and on paper by `pdf`. Pure.
+"""Stock to come as a picture: one geometry, drawn as SVG by `svg` and on paper by `pdf`.
 
-One ink. The zero line is named, deliveries and losses are labelled where they happen, and `weeks` gives the same
-figures as a table. Lengths are points, y runs down from the top.
+One ink. The zero line is named, deliveries and losses are labelled where they happen, and `weeks` gives the
+same figures as a table. Lengths are points, y runs down from the top.
 """
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from datetime import date, timedelta
-from html import escape
 
 from inventory.reorder.rules import Coming, Line, words
 
-LEFT, RIGHT, LANE, PLOT, BELOW = 4.0, 4.0, 12.0, 84.0, 16.0
+LEFT, RIGHT, LANE, PLOT, BELOW = 4.0, 4.0, 12.0, 66.0, 16.0
 TEXT = 8.0
 # Mean width of a letter of the face, as a share of its size; labels that would touch take another lane.
 LETTER = 0.54
 MOST_EVENTS = 6
+
+
+# Weight in points and dashes of each kind of line.
+PENS: dict[str, tuple[float, tuple[float, ...]]] = {
+    "level": (1.6, ()),
+    "order": (1.2, (3, 2)),
+    "zero": (0.8, ()),
+    "mark": (0.4, ()),
+    "tick": (0.4, ()),
+}
 
 
 @dataclass(frozen=True)
@@ -50,18 +59,6 @@ class Chart:
 
 
 @dataclass(frozen=True)
-class Week:
-    """The table beside the chart: the stock at the end of `on`, and what came and died in the days before."""
-
-    on: date
-    level: float
-    level_with_order: float
-    comes: float
-    expires: float
-    short: float
-
-
-@dataclass(frozen=True)
 class Event:
     """Something to label: a day (its offset from the first), the words, and whether it is bold."""
 
@@ -70,32 +67,8 @@ class Event:
     strong: bool = False
 
 
-def weeks(line: Line) -> tuple[Week, ...]:
-    """Return the figures of the chart, one row a week and one for the last day, in base units."""
-    coming, last = line.coming, len(line.coming.levels) - 1
-    ends = sorted({*range(6, last, 7), last})
-    return tuple(_week(line, coming.from_on, first, end) for first, end in zip([0, *_after(ends)], ends))
-
-
-def _after(ends: list[int]) -> list[int]:
-    return [end + 1 for end in ends]
-
-
-def _week(line: Line, from_on: date, first: int, end: int) -> Week:
-    days = {from_on + timedelta(days=offset) for offset in range(first, end + 1)}
-    coming = line.coming
-    return Week(
-        on=from_on + timedelta(days=end),
-        level=coming.levels[end],
-        level_with_order=line.coming_with_order.levels[end],
-        comes=sum(due.amount for due in coming.deliveries if due.on in days),
-        expires=sum(loss.amount for loss in coming.losses if loss.on in days),
-        short=sum(coming.short[first : end + 1]),
-    )
-
-
 def path(coming: Coming) -> list[tuple[float, float]]:
-    """Return (days from the first morning, level): up when a delivery comes, down at night when stock dies."""
+    """Return (days from the first morning, level): up when a delivery comes, down when stock dies."""
     points, level = [(0.0, coming.start)], coming.start
     for offset, end in enumerate(coming.levels):
         day = coming.from_on + timedelta(days=offset)
@@ -113,7 +86,8 @@ def path(coming: Coming) -> list[tuple[float, float]]:
 def events(line: Line) -> list[Event]:
     """Return what is labelled, in order of days: empty, deliveries, losses, and what this order brings."""
     coming, dimension = line.coming, line.product.dimension
-    found = [
+    found = [_event(coming, coming.from_on, 0, words.amount(coming.start, dimension))]
+    found += [
         _event(coming, due.on, 0, f"{words.amount(due.amount, dimension)} on order comes")
         for due in coming.deliveries
         if due.on <= line.wanted.until_on
@@ -124,7 +98,7 @@ def events(line: Line) -> list[Event]:
     if coming.empty_on:
         found.append(_event(coming, coming.empty_on, 1, "empty", strong=True))
     if line.choice and (new := line.coming_with_order.deliveries[-1]).on <= line.wanted.until_on:
-        found.append(_event(coming, new.on, 0, f"this order, {words.amount(new.amount, dimension)}"))
+        found.append(_event(coming, new.on, 0, f"this order brings {words.amount(new.amount, dimension)}"))
     return sorted(found, key=lambda event: event.day)[:MOST_EVENTS]
 
 
@@ -139,20 +113,22 @@ def stock_chart(line: Line, width: float = 340.0) -> Chart:
         paths.insert(0, ("order", path(line.coming_with_order)))
     most = max((level for _, points in paths for _, level in points), default=0.0) or 1.0
     placed = list(_lanes(events(line), line.wanted.days, width))
-    top = LANE * (max((lane for _, lane in placed), default=-1) + 2)
+    top = LANE * (max(lane for _, lane in placed) + 1) + 4
     zero = top + PLOT
 
     def at(point: tuple[float, float]) -> tuple[float, float]:
         return _x(point[0], line.wanted.days, width), zero - point[1] / most * PLOT
 
     strokes = [Stroke("zero", (at((0, 0)), at((line.wanted.days, 0)))), *_ticks(line, width, zero)]
-    texts = [*_axis(line, width, zero), Words(LEFT, top - 3, _start(line))]
+    texts = [*_axis(line, width, zero)]
     for event, lane in placed:
         x, y = _x(event.day, line.wanted.days, width), LANE * (lane + 1)
         strokes.append(Stroke("mark", ((x, y - TEXT), (x, zero))))
         ends = _ends(event, x, width)
         texts.append(Words(x - 3 if ends else x + 3, y - 2, event.text, ends, event.strong))
-    strokes += [Stroke(kind, tuple(map(at, points))) for kind, points in paths]
+    drawn = [Stroke(kind, tuple(map(at, points))) for kind, points in paths]
+    strokes += drawn
+    texts += _named(drawn, zero)
     title = f"Stock to come: {line.product.name}"
     return Chart(width, zero + BELOW, title, says(line), tuple(strokes), tuple(texts))
 
@@ -164,14 +140,18 @@ def says(line: Line) -> str:
     shows = f"{start} on {words.day(line.wanted.from_on)}, {end} on {last}"
     if line.choice:
         shows += f"; with this order {words.amount(line.coming_with_order.levels[-1], dimension)}"
-    labels = [event.text for event in events(line)]
+    labels = [event.text for event in events(line)[1:]]
     return f"{shows}. {'; '.join(labels)}." if labels else f"{shows}."
 
 
-def _start(line: Line) -> str:
-    return (
-        f"{words.amount(line.coming.start, line.product.dimension)} on {words.short_day(line.wanted.from_on)}"
-    )
+def _named(drawn: list[Stroke], zero: float) -> Iterator[Words]:
+    """Name each line under its right end, where the other and the zero line leave room for it."""
+    names = {"level": "without this order", "order": "with this order"}
+    ends = [stroke.points[-1] for stroke in drawn]
+    for stroke, (x, y) in zip(drawn, ends, strict=True):
+        below = min([zero, *(other for _, other in ends if other > y)])
+        if len(drawn) > 1 and below - y > TEXT + 4:
+            yield Words(x, y + TEXT + 1, names[stroke.kind], ends=True)
 
 
 def _x(day: float, days: int, width: float) -> float:
@@ -182,18 +162,39 @@ def _ends(event: Event, x: float, width: float) -> bool:
     return x + 3 + len(event.text) * TEXT * LETTER > width
 
 
+@dataclass
+class _Lane:
+    """The labels of one height: where each begins and ends, and where its leader goes down."""
+
+    spans: list[tuple[float, float]]
+    leaders: list[float]
+
+    def holds(self, x: float) -> bool:
+        return any(begins <= x <= ends for begins, ends in self.spans)
+
+    def touches(self, span: tuple[float, float]) -> bool:
+        return any(span[0] <= ends and begins <= span[1] for begins, ends in self.spans)
+
+
 def _lanes(found: Iterable[Event], days: int, width: float) -> Iterator[tuple[Event, int]]:
-    """Give each label the first lane, from the top, in which it touches no other label nor its leader."""
-    taken: list[list[tuple[float, float]]] = []
+    """Give each label the first lane, from the top, where no label touches another or stands on a leader."""
+    lanes: list[_Lane] = []
     for event in found:
         x, long = _x(event.day, days, width), len(event.text) * TEXT * LETTER + 6
-        span = (x - long, x + 1) if _ends(event, x, width) else (x - 1, x + long)
-        free = (lane for lane, spans in enumerate(taken) if all(span[1] < a or span[0] > b for a, b in spans))
-        lane = next(free, len(taken))
-        if lane == len(taken):
-            taken.append([])
-        taken[lane].append(span)
+        span = (x - long, x - 1) if _ends(event, x, width) else (x, x + long)
+        free = (number for number in range(len(lanes)) if _is_free(lanes, number, x, span))
+        lane = next(free, len(lanes))
+        if lane == len(lanes):
+            lanes.append(_Lane([], []))
+        lanes[lane].spans.append(span)
+        lanes[lane].leaders.append(x)
         yield event, lane
+
+
+def _is_free(lanes: list[_Lane], number: int, x: float, span: tuple[float, float]) -> bool:
+    crossed = any(span[0] < leader < span[1] for lane in lanes[:number] for leader in lane.leaders)
+    crosses = any(lane.holds(x) for lane in lanes[number + 1 :])
+    return not (lanes[number].touches(span) or crossed or crosses)
 
 
 def _ticks(line: Line, width: float, zero: float) -> Iterator[Stroke]:
@@ -210,46 +211,3 @@ def _axis(line: Line, width: float, zero: float) -> Iterator[Words]:
             _x(day, line.wanted.days, width), zero + 12, words.short_day(line.wanted.from_on + timedelta(day))
         )
     yield Words(width - RIGHT, zero + 12, "0 = empty", ends=True)
-
-
-def svg(chart: Chart, name: str) -> str:
-    """Return the chart as SVG to stand in a page: currentColor and classes, a title and a description.
-
-    `name` makes its ids unique on the page (a product's code).
-    """
-    drawn = [_svg_stroke(stroke) for stroke in chart.strokes] + [_svg_words(text) for text in chart.words]
-    return (
-        f'<svg class="chart" role="img" viewBox="0 0 {chart.width:g} {chart.height:g}" '
-        f'aria-labelledby="{escape(name)}-title {escape(name)}-desc" xmlns="http://www.w3.org/2000/svg">'
-        f'<title id="{escape(name)}-title">{escape(chart.title)}</title>'
-        f'<desc id="{escape(name)}-desc">{escape(chart.says)}</desc>{"".join(drawn)}</svg>'
-    )
-
-
-# Weight in points and dashes of each kind of line.
-PENS: dict[str, tuple[float, tuple[float, ...]]] = {
-    "level": (1.6, ()),
-    "order": (1.2, (3, 2)),
-    "zero": (0.8, ()),
-    "mark": (0.4, ()),
-    "tick": (0.4, ()),
-}
-
-
-def _svg_stroke(stroke: Stroke) -> str:
-    weight, dashes = PENS[stroke.kind]
-    points = " ".join(f"{x:.1f},{y:.1f}" for x, y in stroke.points)
-    dashed = f' stroke-dasharray="{" ".join(f"{dash:g}" for dash in dashes)}"' if dashes else ""
-    return (
-        f'<polyline class="chart-{stroke.kind}" fill="none" stroke="currentColor" stroke-width="{weight:g}"'
-        f'{dashed} points="{points}"/>'
-    )
-
-
-def _svg_words(text: Words) -> str:
-    anchor = ' text-anchor="end"' if text.ends else ""
-    strong = ' font-weight="bold"' if text.strong else ""
-    return (
-        f'<text class="chart-words" fill="currentColor" font-size="{TEXT:g}" x="{text.x:.1f}" y="{text.y:.1f}"'
-        f"{anchor}{strong}>{escape(text.text)}</text>"
-    )
