@@ -12,6 +12,7 @@ from django.utils import timezone
 from django.utils.html import format_html
 from django.utils.safestring import SafeString
 
+from inventory.codes.commands import code_of
 from inventory.money import show_money
 from inventory.templatetags.cap_drawing import Cap, draw_cap
 
@@ -77,6 +78,12 @@ def level(content: int, full: int, dimension: object) -> dict[str, object]:
     """Draw how full a container is, with the amount beside it (both in the dimension's base unit)."""
     share = min(max(content / full, 0.0), 1.0) if full else 0.0
     return {"width": round(share * LEVEL_WIDTH, 1), "text": amount(content, dimension)}
+
+
+@register.simple_tag
+def command_code(name: str) -> str:
+    """Return the printed code of a command, which the station knows before the server answers."""
+    return code_of(name)
 
 
 @register.filter

@@ -7,33 +7,26 @@
   const card = document.getElementById("emergency");
   const sounds = window.capdateSounds;
   const wedge = window.capdateWedge;
+  const post = window.capdatePost;
 
   const KEPT = "capdate-unsent";
   const TWICE_MS = 2000;
-  const ANSWER_MS = 10000;
   const LONGEST_WAIT_MS = 30000;
   // Our own codes of a bottle, place, job or person: the same one within two seconds is one scan, held too long.
   const OWN_THING = /^[BHJP][BCDEFGHJKLNPRSTVX]{7}$/;
+  const COMMAND = /^(C[BCDEFGHJKLNPRSTVX]{7}|YES|NO|UNDO)$/;
   const HOLDS = ["stop", "unknown"];
 
   let queue = JSON.parse(localStorage.getItem(KEPT) || "[]");
   let sending = false;
   let failures = 0;
-  let holding = HOLDS.includes(station().dataset.grade);
+  // Why further scans wait: "answer" (a stop to be seen), "network" (the first line that could not be sent), or not.
+  let holding = HOLDS.includes(station().dataset.grade) ? "answer" : "";
   let before = { line: "", at: -Infinity };
   let padOpen = false;
 
   function station() {
     return document.getElementById("station");
-  }
-
-  // crypto.randomUUID is missing on plain HTTP; getRandomValues is not.
-  function newKey() {
-    const bytes = crypto.getRandomValues(new Uint8Array(16));
-    bytes[6] = (bytes[6] & 0x0f) | 0x40;
-    bytes[8] = (bytes[8] & 0x3f) | 0x80;
-    const hex = Array.from(bytes, (byte) => byte.toString(16).padStart(2, "0")).join("");
-    return hex.replace(/^(.{8})(.{4})(.{4})(.{4})(.{12})$/, "$1-$2-$3-$4-$5");
   }
 
   function keep() {
@@ -44,34 +37,40 @@
   }
 
   function heldTooLong(line) {
-    const now = performance.now();
+    return OWN_THING.test(plain(line)) && plain(line) === before.line && performance.now() - before.at < TWICE_MS;
+  }
+
+  // A command is printed as a code or typed as its word; the two that the page knows itself are one here.
+  function plain(line) {
     const code = line.replace(/\s/g, "").toUpperCase();
-    const twice = OWN_THING.test(code) && code === before.line && now - before.at < TWICE_MS;
-    before = { line: code, at: now };
-    return twice;
+    return { [bay.dataset.yes]: "YES", [bay.dataset.help]: "EMERGENCY" }[code] || code;
   }
 
-  // While an answer waits to be seen, only a command gets through: one of the keys on screen, or a word.
+  function offered(line) {
+    return [...station().querySelectorAll("[data-line]")].some((key) => plain(key.dataset.line) === plain(line));
+  }
+
+  // While an answer waits to be seen, only a command gets through.
   function isCommand(line) {
-    const offered = [...station().querySelectorAll("[data-line]")].some((key) => sameLine(key.dataset.line, line));
-    return offered || /^K[BCDEFGHJKLNPRSTVX]{7}$/i.test(line.replace(/\s/g, "")) || /^(yes|no|undo|emergency)$/i.test(line);
-  }
-
-  function sameLine(one, other) {
-    return one.trim().toUpperCase() === other.trim().toUpperCase();
+    return offered(line) || COMMAND.test(plain(line));
   }
 
   function hear(line) {
     sounds.wake();
-    if (/^emergency$/i.test(line)) return openCard();
+    if (plain(line) === "EMERGENCY") return openCard();
     if (heldTooLong(line)) return undefined;
     if (holding && !isCommand(line)) return refuse();
-    const only = holding && /^yes$/i.test(line) && !station().querySelector('[data-line="YES" i]');
-    if (holding) carryOn();
-    if (only) return undefined;
+    // YES to an answer that asks nothing says no more than "seen".
+    if (holding && plain(line) === "YES" && !offered(line)) return carryOn();
+    before = { line: plain(line), at: performance.now() };
     sounds.play("heard");
-    queue.push({ line, key: newKey(), at: new Date().toISOString() });
+    const said = { line, key: post.newKey(), at: new Date().toISOString() };
+    // A command answers what is on screen, so it goes before scans that were made without seeing it.
+    if (holding === "answer") queue.unshift(said);
+    else queue.push(said);
     keep();
+    if (holding) return carryOn();
+    if (failures) tell(`Kept here, not sent: ${queue.length}.`);
     return send();
   }
 
@@ -81,57 +80,46 @@
   }
 
   function carryOn() {
-    holding = false;
+    holding = "";
     for (const key of station().querySelectorAll("[data-carry-on]")) key.remove();
     station().querySelector("[data-refused]").hidden = true;
     send();
   }
 
   async function send() {
-    if (sending || holding || !queue.length) return;
+    if (sending || holding === "answer" || !queue.length) return;
     sending = true;
     const [first] = queue;
-    station().classList.add("waiting");
+    if (!failures) wait(first.line);
     try {
-      show(await post(first));
+      show(await post.send(bay, first));
       queue.shift();
       failures = 0;
     } catch (trouble) {
-      if (trouble.drop) queue.shift();
       fail(trouble);
     }
-    station().classList.remove("waiting");
     sending = false;
     keep();
     if (failures) setTimeout(send, Math.min(1000 * 2 ** (failures - 1), LONGEST_WAIT_MS));
     else send();
   }
 
-  async function post(said) {
-    const patience = new AbortController();
-    const timer = setTimeout(() => patience.abort(), ANSWER_MS);
-    try {
-      const answer = await fetch(bay.dataset.say, {
-        method: "POST",
-        body: new URLSearchParams(said),
-        headers: { "X-CSRFToken": bay.querySelector("[name=csrfmiddlewaretoken]").value, "HX-Request": "true" },
-        credentials: "same-origin",
-        signal: patience.signal,
-      });
-      const page = document.createElement("template");
-      page.innerHTML = await answer.text();
-      const fresh = page.content.querySelector("#station");
-      if (fresh) return fresh;
-      throw Object.assign(new Error(), { status: answer.redirected ? 403 : answer.status });
-    } finally {
-      clearTimeout(timer);
-    }
+  // Nothing is green before the verdict, and no key answers a question that is no longer on screen.
+  function wait(line) {
+    station().classList.add("waiting");
+    tell(`Heard ${line}.`);
+    station().querySelector("[data-next]")?.remove();
+    for (const key of station().querySelectorAll("[data-line]")) key.disabled = true;
+  }
+
+  function tell(says) {
+    station().querySelector("[data-says]").textContent = says;
   }
 
   function show(fresh) {
     station().replaceWith(fresh);
     const grade = fresh.dataset.grade;
-    holding = HOLDS.includes(grade);
+    holding = HOLDS.includes(grade) ? "answer" : "";
     if (fresh.dataset.opens === "emergency") openCard();
     speak(grade, fresh.querySelector("[data-says]").textContent);
   }
@@ -154,14 +142,16 @@
         ? "It is kept here. Sign in again on this screen and it is sent."
         : "It is kept here and goes by itself when the network is back. Nothing is recorded before that.";
     local("stop", says, next);
+    holding = never ? "answer" : "network";
   }
 
   // An answer of this page's own, when the server has none to give.
   function local(grade, says, next) {
+    station().classList.remove("waiting");
     const answer = station().querySelector(".answer");
     answer.className = `answer is-${grade}`;
     answer.querySelector(".icon").replaceWith(iconOf(grade));
-    answer.querySelector("[data-says]").textContent = says;
+    tell(says);
     let line = answer.querySelector("[data-next]");
     if (!line) {
       line = document.createElement("p");
@@ -173,7 +163,6 @@
     const key = Object.assign(document.createElement("button"), { type: "button", className: "key main", textContent: "Carry on" });
     key.dataset.carryOn = "";
     station().querySelector(".keys").prepend(key);
-    holding = true;
     speak(grade, `${says} ${next}`);
   }
 
@@ -192,6 +181,7 @@
 
   function openPad(open) {
     padOpen = open;
+    typedPanel.toggleAttribute("data-pad", open);
     if (!open) wedge.clear();
     typedPanel.hidden = !open;
   }

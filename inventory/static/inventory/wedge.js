@@ -39,7 +39,7 @@ window.capdateWedge = (() => {
     if (event.ctrlKey && !event.altKey && (event.key === "]" || event.key === GROUP_SEPARATOR || event.code === "BracketRight")) {
       return GROUP_SEPARATOR;
     }
-    if (event.key === GROUP_SEPARATOR || event.key === "F8") return GROUP_SEPARATOR;
+    if (event.key === GROUP_SEPARATOR) return GROUP_SEPARATOR;
     if (event.metaKey || ((event.ctrlKey || event.altKey) && !altGr)) return "";
     if (event.key === "Dead") return DEAD[event.code] || "";
     return [...event.key].length === 1 ? event.key : "";
@@ -48,8 +48,7 @@ window.capdateWedge = (() => {
   function end(at) {
     const scan = at - lastAt <= FAST_MS && burst.length >= SHORTEST_SCAN;
     const line = scan ? burst : typed + burst;
-    if (scan) typed = typed.trim() ? typed : "";
-    else typed = "";
+    if (!scan) typed = "";
     burst = "";
     endedAt = at;
     clearTimeout(timer);
@@ -111,6 +110,10 @@ window.capdateWedge = (() => {
     },
     rub,
     clear,
-    say: () => end(Infinity),
+    say() {
+      typed += burst;
+      burst = "";
+      end(performance.now());
+    },
   };
 })();
