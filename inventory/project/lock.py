@@ -41,7 +41,7 @@ def owner() -> str:
 
 def is_abandoned(text: str, age_s: float, here: str, alive: Callable[[int], bool]) -> bool:
     """Return whether the lock with this text, untouched for `age_s` seconds, belongs to nobody any more."""
-    number, _, machine = text.partition(" ")
+    number, _, machine = text.strip().partition(" ")
     if age_s > TOO_OLD_S:
         return True
     if not number.isdigit():
@@ -79,7 +79,7 @@ def held(lock: Path, say: Callable[[str], None], pause_s: float = 0.3) -> Iterat
     told = False
     while not try_to_take(lock):
         if not told:
-            say("another start is setting up; waiting for it")
+            say(f"another start is setting up; waiting for it (if none is, remove {lock.name})")
         told = True
         time.sleep(pause_s)
     try:
