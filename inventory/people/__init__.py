@@ -1,0 +1,1 @@
+"""People: who works here, who may do what, who signs in."""

@@ -1,0 +1,36 @@
+"""The forms about people: who, what role, how they sign in, and their PIN."""
+
+from django import forms
+from django.contrib.auth.password_validation import validate_password
+
+from inventory.models import Person
+
+
+class PersonForm(forms.ModelForm):  # type: ignore[type-arg]
+    """Somebody who works here; a technician needs no password, the badge is enough at a station."""
+
+    password = forms.CharField(
+        required=False, widget=forms.PasswordInput, label="Password", help_text="Empty: they badge at a station only."
+    )
+    pin = forms.CharField(
+        required=False, widget=forms.PasswordInput, label="PIN", help_text="An owner's, 4 digits or more, for overrides."
+    )
+
+    class Meta:
+        model = Person
+        fields = ["name", "username", "role", "password", "pin", "is_active"]
+        labels = {"username": "Signs in as", "is_active": "Works here"}
+
+    def clean_password(self) -> str:
+        """Return a password that is long enough, or nothing."""
+        text = str(self.cleaned_data["password"])
+        if text:
+            validate_password(text, self.instance)
+        return text
+
+    def clean_pin(self) -> str:
+        """Return a PIN of digits, or nothing."""
+        text = str(self.cleaned_data["pin"])
+        if text and not (text.isascii() and text.isdigit() and 4 <= len(text) <= 12):
+            raise forms.ValidationError("A PIN is 4 to 12 digits.")
+        return text

@@ -1,0 +1,1 @@
+"""Shelf: what stands where, until when, and one bottle's life."""

@@ -1,0 +1,66 @@
+"""What a bottle's page may write, each through the ledger in one transaction."""
+
+from datetime import date, datetime
+
+from inventory.models import Container, Movement, Person
+from inventory.stock import ledger
+from inventory.stock.rules.acts import Act
+from inventory.stock.rules.lines import Refused
+
+
+def count(container: Container, amount: int, *, by: Person, at: datetime) -> list[Movement]:
+    """Book what the bottle was seen to hold."""
+    return _record(container, Act("count", at, target=container.code, amount=amount, facts={"measured": True}), by, at)
+
+
+def move(container: Container, place: str, *, by: Person, at: datetime) -> list[Movement]:
+    """Put the bottle in another place."""
+    return _record(container, Act("move", at, target=container.code, place=place), by, at)
+
+
+def open_(container: Container, *, by: Person, at: datetime) -> list[Movement]:
+    """Open a sealed bottle."""
+    return _record(container, Act("open", at, target=container.code), by, at)
+
+
+def discard(container: Container, reason: str, *, by: Person, at: datetime) -> list[Movement]:
+    """Take the bottle off the shelf with what is in it."""
+    return _record(container, Act("discard", at, target=container.code, facts={"reason": reason}), by, at)
+
+
+def hold(container: Container, reason: str, whole_lot: bool, *, by: Person, at: datetime) -> list[Movement]:
+    """Make the bottle, or every bottle of its lots, unusable until an owner releases it."""
+    facts: dict[str, object] = {"reason": reason, "recalled": reason == "recalled"}
+    return _each("quarantine", container, whole_lot, facts, by, at)
+
+
+def release(container: Container, reason: str, whole_lot: bool, *, by: Person, at: datetime) -> list[Movement]:
+    """Make it usable again."""
+    return _each("release", container, whole_lot, {"reason": reason}, by, at)
+
+
+def retest(container: Container, test: str, evidence: str, until: date, *, by: Person, at: datetime) -> list[Movement]:
+    """Give the bottle a date of its own in place of the printed one."""
+    facts: dict[str, object] = {"test": test, "evidence": evidence, "until": until.isoformat()}
+    return _record(container, Act("retest", at, target=container.code, facts=facts), by, at)
+
+
+def take_back(container: Container, seq: int, *, by: Person, at: datetime) -> list[Movement]:
+    """Reverse one entry of this bottle."""
+    return _record(container, Act("reverse", at, reverses=seq), by, at)
+
+
+def _each(
+    kind: str, container: Container, whole_lot: bool, facts: dict[str, object], by: Person, at: datetime
+) -> list[Movement]:
+    if not whole_lot:
+        return _record(container, Act(kind, at, target=container.code, facts=facts), by, at)
+    lots = list(container.lots.all())
+    if not lots:
+        raise Refused(f"{container.code} belongs to no lot. Hold the {container.noun} itself.", code="no_lot")
+    acts = [Act(kind, at, lot=lot.code, facts=facts) for lot in lots]
+    return ledger.record(container.shop, acts, by=by, recorded_at=at)
+
+
+def _record(container: Container, act: Act, by: Person, at: datetime) -> list[Movement]:
+    return ledger.record(container.shop, [act], by=by, recorded_at=at)

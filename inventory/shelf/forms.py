@@ -1,0 +1,76 @@
+"""The forms of a bottle's page. They are for kindness; the ledger keeps the promises."""
+
+from django import forms
+
+from inventory.models import Container, Place, Shop
+from inventory.units import AmountError, parse_amount
+
+REASONS = (
+    "left open", "frozen", "overheated", "gelled", "dropped", "recalled", "something else",
+)  # fmt: skip
+
+
+class AmountField(forms.CharField):
+    """An amount in any unit, cleaned to the base unit of a dimension."""
+
+    def __init__(self, *, shop: Shop, dimension: str, **kwargs: object) -> None:
+        self.shop, self.dimension = shop, dimension
+        super().__init__(max_length=60, **kwargs)  # type: ignore[arg-type]
+
+    def clean(self, value: object) -> int:
+        """Return base units; what cannot be read is said as the grammar says it."""
+        text = str(super().clean(value))
+        try:
+            mark = self.shop.decimal_mark or None
+            return parse_amount(text, dimension=self.dimension, system=self.shop.system, decimal=mark).base
+        except AmountError as error:
+            raise forms.ValidationError(str(error)) from None
+
+
+class CountForm(forms.Form):
+    """What is in the bottle now."""
+
+    def __init__(self, *args: object, shop: Shop, container: Container, **kwargs: object) -> None:
+        super().__init__(*args, **kwargs)  # type: ignore[arg-type]
+        dimension = container.product.dimension if container.product else "volume"
+        self.fields["amount"] = AmountField(
+            shop=shop, dimension=dimension, label="What it holds now", help_text="As you would say it: 120 ml, ½ l, 3 pieces."
+        )
+
+
+class MoveForm(forms.Form):
+    """Where the bottle stands from now on."""
+
+    def __init__(self, *args: object, shop: Shop, **kwargs: object) -> None:
+        super().__init__(*args, **kwargs)  # type: ignore[arg-type]
+        self.fields["place"] = forms.ModelChoiceField(
+            Place.objects.filter(shop=shop).order_by("name"), to_field_name="code", label="New place"
+        )
+
+
+class DiscardForm(forms.Form):
+    """Why the bottle leaves the shelf."""
+
+    reason = forms.CharField(max_length=120, label="Why it goes", initial="out of date")
+
+
+class HoldForm(forms.Form):
+    """Why nobody may use it."""
+
+    reason = forms.ChoiceField(choices=[(reason, reason) for reason in REASONS], label="What happened to it")
+    whole_lot = forms.BooleanField(required=False, label="The whole lot, later deliveries included")
+
+
+class ReleaseForm(forms.Form):
+    """Why it may be used again: an owner's word."""
+
+    reason = forms.CharField(max_length=120, label="Why it may be used again")
+    whole_lot = forms.BooleanField(required=False, label="The whole lot")
+
+
+class RetestForm(forms.Form):
+    """A test that gives a new date in place of the printed one: who, what, on what evidence."""
+
+    test = forms.CharField(max_length=120, label="What was tested", help_text="A test panel, a spray-out, a viscosity …")
+    evidence = forms.CharField(max_length=120, label="What it showed, or where the record is")
+    until = forms.DateField(label="Good until", widget=forms.DateInput(attrs={"type": "date"}))
