@@ -5,4 +5,8 @@ from django.urls import URLPattern, URLResolver, include, path
 
 urlpatterns: list[URLPattern | URLResolver] = [
     path("admin/", admin.site.urls),
+    path("shelf/", include("inventory.shelf.urls")),
+    path("products/", include("inventory.products.urls")),
+    path("people/", include("inventory.people.urls")),
+    path("settings/", include("inventory.settings.urls")),
 ]

@@ -1,0 +1,1 @@
+"""Settings: the shop's facts, its places and its scan stations."""

@@ -1,0 +1,70 @@
+"""The settings pages: the shop, its places, its suppliers."""
+
+from django.contrib import messages
+from django.db.models import Model
+from django.forms import ModelForm
+from django.http import HttpRequest, HttpResponse
+from django.shortcuts import get_object_or_404, redirect, render
+from django.views.decorators.http import require_GET
+
+from inventory.access import member, owner, shop_of
+from inventory.models import Place, Supplier
+from inventory.settings import queries
+from inventory.settings.forms import PlaceForm, ShopForm, SupplierForm
+
+
+@member
+@require_GET
+def home(request: HttpRequest) -> HttpResponse:
+    """Show everything that can be set, and where."""
+    shop = shop_of(request)
+    context = {
+        "shop": shop,
+        "places": queries.places(shop),
+        "suppliers": queries.suppliers(shop),
+        "stations": queries.stations(shop),
+    }
+    return render(request, "inventory/settings/home.html", context)
+
+
+@owner
+def shop(request: HttpRequest) -> HttpResponse:
+    """Change the shop's own facts."""
+    return _kept(request, ShopForm(request.POST or None, instance=shop_of(request)), "The shop", "Keep the changes")
+
+
+@owner
+def new_place(request: HttpRequest) -> HttpResponse:
+    """Add a place."""
+    return _kept(request, PlaceForm(request.POST or None, shop=shop_of(request)), "A new place", "Add this place")
+
+
+@owner
+def place(request: HttpRequest, code: str) -> HttpResponse:
+    """Change a place; a fact that stands on its poster puts the poster out of date."""
+    found = get_object_or_404(Place, shop=shop_of(request), code=code.upper())
+    form = PlaceForm(request.POST or None, instance=found, shop=found.shop)
+    return _kept(request, form, f"Change {found.name}", "Keep the changes")
+
+
+@owner
+def new_supplier(request: HttpRequest) -> HttpResponse:
+    """Add a supplier."""
+    return _kept(request, SupplierForm(request.POST or None, shop=shop_of(request)), "A new supplier", "Add this supplier")
+
+
+@owner
+def supplier(request: HttpRequest, pk: int) -> HttpResponse:
+    """Change a supplier."""
+    found = get_object_or_404(Supplier, shop=shop_of(request), pk=pk)
+    form = SupplierForm(request.POST or None, instance=found, shop=found.shop)
+    return _kept(request, form, f"Change {found.name}", "Keep the changes")
+
+
+def _kept(request: HttpRequest, form: "ModelForm[Model]", title: str, button: str) -> HttpResponse:
+    if request.method == "POST" and form.is_valid():
+        kept = form.save()
+        messages.success(request, f"{kept} is kept.")
+        return redirect("settings:home")
+    context = {"form": form, "title": title, "button": button, "back": "settings:home", "back_label": "Settings"}
+    return render(request, "inventory/parts/form_page.html", context)
