@@ -2,9 +2,8 @@
 
 import unicodedata
 from functools import cache
-from pathlib import Path
+from importlib.resources import as_file, files
 
-import fontpkg_atkinson_hyperlegible as face
 from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfbase.ttfonts import TTFont
 
@@ -13,7 +12,6 @@ BOLD = "Atkinson-Bold"
 FILES = {REGULAR: "AtkinsonHyperlegible-Regular.ttf", BOLD: "AtkinsonHyperlegible-Bold.ttf"}
 MM = 72 / 25.4
 CAPITAL = 0.668  # capital height of this face, in em
-LEADING = 1.22  # line to line, in em
 
 # What the face lacks is written in words rather than as an empty box.
 INSTEAD = {"→": " to ", "⚠": "", "α": "alpha", "β": "beta", "\u202f": " ", "\u2011": "-", "\t": " "}
@@ -30,9 +28,9 @@ class WordTooWide(ValueError):
 @cache
 def register() -> None:
     """Make both weights known to reportlab, once."""
-    folder = Path(face.ROOT) / "files"
-    for name, file in FILES.items():
-        pdfmetrics.registerFont(TTFont(name, folder / file))
+    with as_file(files("fontpkg_atkinson_hyperlegible") / "files") as folder:
+        for name, file in FILES.items():
+            pdfmetrics.registerFont(TTFont(name, folder / file))
 
 
 @cache
@@ -61,8 +59,8 @@ def points(capital_mm: float) -> float:
 
 
 def line_mm(capital_mm: float) -> float:
-    """Return the distance from line to line."""
-    return capital_mm / CAPITAL * LEADING
+    """Return the distance from line to line: closer for headings, which are short."""
+    return capital_mm / CAPITAL * (1.08 if capital_mm >= 7 else 1.22)
 
 
 def width_mm(text: str, font: str, capital_mm: float) -> float:

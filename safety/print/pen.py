@@ -7,7 +7,7 @@ from io import BytesIO
 from reportlab.lib.colors import Color, HexColor
 from reportlab.pdfgen.canvas import Canvas
 
-from safety.print.fonts import BOLD, CAPITAL, LEADING, MM, REGULAR, points, printable, register, width_mm
+from safety.print.fonts import BOLD, MM, REGULAR, line_mm, points, printable, register, width_mm
 
 INK = HexColor("#000000")
 WHITE = HexColor("#ffffff")
@@ -75,8 +75,7 @@ class Pen:
         words = printable(words)
         if align != "left":
             x -= width_mm(words, font, capital) / (2 if align == "centre" else 1)
-        em = capital / CAPITAL
-        baseline = top + (LEADING * em + capital) / 2
+        baseline = top + (line_mm(capital) + capital) / 2
         self.canvas.setFont(font, points(capital))
         self.canvas.setFillColor(ink)
         self.canvas.drawString(self.x(x), self.y(baseline), words)
@@ -94,7 +93,7 @@ class Pen:
         """Write lines under one another and return where the next would start."""
         for line in lines:
             self.text(x, top, line, capital, bold=bold, ink=ink)
-            top += capital / CAPITAL * LEADING
+            top += line_mm(capital)
         return top
 
     def fill(self, x: float, top: float, width: float, height: float, colour: Color) -> None:

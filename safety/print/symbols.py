@@ -1,6 +1,7 @@
 """Codes that a scanner reads, drawn as vector squares with their quiet zone inside the box given."""
 
 from functools import cache
+from typing import Any, cast
 
 import zxingcpp
 
@@ -16,8 +17,9 @@ def modules(text: str, kind: str) -> tuple[tuple[bool, ...], ...]:
         code = zxingcpp.create_barcode(text, zxingcpp.BarcodeFormat.DataMatrix)
     else:
         code = zxingcpp.create_barcode(text, zxingcpp.BarcodeFormat.QRCode, ec_level="M")
-    picture = memoryview(code.to_image(scale=1, add_quiet_zones=False)).tolist()
-    return tuple(tuple(value == 0 for value in row) for row in picture)
+    # The picture speaks the buffer protocol, which its type stubs do not say.
+    picture: Any = code.to_image(scale=1, add_quiet_zones=False)
+    return tuple(tuple(value == 0 for value in row) for row in cast(Any, memoryview(picture).tolist()))
 
 
 def draw(pen: Pen, text: str, kind: str, x: float, top: float, box: float) -> None:

@@ -1,0 +1,83 @@
+"""What a confirmed data sheet says, as plain values: what labels, posters and checks are made from."""
+
+from dataclasses import dataclass
+
+from safety.hazards.classes import UnknownHazard, read_hazard
+from safety.hazards.elements import Elements, elements
+from safety.hazards.statements import UnknownStatement, wording
+
+ACIDS = ("Skin Corr.", "Met. Corr.")
+NO_SHEET = "No data sheet yet: treat as hazardous, ask the owner."
+NOT_TYPED = "Its sheet is here, its hazards are not typed in yet: treat as hazardous, ask the owner."
+NOT_CLASSIFIED = "Not classified as hazardous; see its sheet."
+
+
+@dataclass(frozen=True)
+class SheetFacts:
+    """One confirmed version of a sheet. never_with: (with what, why)."""
+
+    hazards: tuple[str, ...] = ()
+    statements: tuple[str, ...] = ()
+    not_classified: bool = False
+    holds_fluoride: bool = False
+    holds_isocyanate: bool = False
+    wear_eyes: str = ""
+    wear_hands: str = ""
+    wear_breath: str = ""
+    wear_body: str = ""
+    ventilation: str = ""
+    aid_eyes: str = ""
+    aid_skin: str = ""
+    aid_breath: str = ""
+    aid_swallowed: str = ""
+    fire: str = ""
+    spill: str = ""
+    never_with: tuple[tuple[str, str], ...] = ()
+
+
+@dataclass(frozen=True)
+class LabelParts:
+    """The elements of one product with its texts; notice where the sheet cannot carry a label."""
+
+    elements: Elements
+    statements: tuple[str, ...]
+    notice: str = ""
+
+
+def is_grave(facts: SheetFacts) -> bool:
+    """Return whether missing this sheet's facts can maim: acids and corrosives, fluorides, isocyanates."""
+    corrosive = any(hazard.strip().startswith(ACIDS) for hazard in facts.hazards)
+    return corrosive or facts.holds_fluoride or facts.holds_isocyanate
+
+
+def label_parts(facts: SheetFacts | None, regime: str, with_codes: bool = False) -> LabelParts:
+    """Return what a label says of a product. Nothing is ever silently “not classified”.
+
+    with_codes puts the code before each text ("H225 Highly flammable…").
+    """
+    if facts is None:
+        return LabelParts(Elements(), (), NO_SHEET)
+    try:
+        found = elements([*facts.hazards, *supplemental(facts)], regime)
+        codes = found.statements + found.supplemental
+        if not facts.hazards:
+            codes = facts.statements
+        texts = tuple(said(code, regime, with_codes) for code in codes if not code.startswith("P"))
+    except (UnknownHazard, UnknownStatement) as odd:
+        return LabelParts(Elements(), (), f"{odd} Treat as hazardous, ask the owner.")
+    if facts.hazards:
+        left = f"No class in {regime}: {', '.join(found.left_out)}." if found.left_out else ""
+        return LabelParts(found, texts, left)
+    return LabelParts(Elements(), texts, NOT_CLASSIFIED if facts.not_classified else NOT_TYPED)
+
+
+def supplemental(facts: SheetFacts) -> list[str]:
+    """Return the EUH statements that the sheet prints beside its classes."""
+    classes = {code for hazard in facts.hazards for code in read_hazard(hazard).codes}
+    return [text for text in facts.statements if text.startswith("EUH") and text not in classes]
+
+
+def said(code: str, regime: str, with_codes: bool) -> str:
+    """Return a statement's text, with its code before it if asked."""
+    text = wording(code, regime)
+    return f"{code.partition(' ')[0]} {text}" if with_codes else text
