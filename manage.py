@@ -8,11 +8,14 @@ import os
 import sys
 
 
-def main():  # no annotations or imports above the check: an older Python must be able to read this far
-    if sys.version_info < (3, 11):
+def main():
+    # An older Python must be able to read this far, to say so in a sentence.
+    if sys.version_info < (3, 11):  # noqa: UP036
+        found = ".".join(map(str, sys.version_info[:2]))
         sys.exit(
-            "Capdate needs Python 3.11 or newer and this is %d.%d: install a newer one and start again with it."
-            % sys.version_info[:2]
+            "Capdate needs Python 3.11 or newer and this is "
+            + found
+            + ": install a newer one and start again."
         )
     from inventory.project import engines, environment
 

@@ -1,4 +1,4 @@
-"""What every test may use: Hypothesis profiles, one engine's share of the tests, and a browser on three screens."""
+"""What every test may use: Hypothesis profiles, one engine's share of the tests, a browser on three screens."""
 
 import os
 from collections.abc import Callable, Iterator
@@ -16,10 +16,16 @@ hypothesis_settings.load_profile("ci" if os.environ.get("CI") == "true" else "de
 
 CHROMIUM = os.environ.get("CHROMIUM", "/usr/bin/chromium")
 # Without the background flags Chromium talks to its maker's hosts at every start.
-CHROMIUM_ARGUMENTS = (
-    "--headless --no-sandbox --disable-gpu --disable-quic --no-first-run "
-    "--disable-background-networking --disable-component-update --disable-sync"
-).split()
+CHROMIUM_ARGUMENTS = [
+    "--headless",
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+]
 SCREENS = {"desktop": (1280, 900), "tablet": (800, 1280), "phone": (360, 740)}
 DATABASE_FIXTURES = {"db", "transactional_db", "django_db_reset_sequences", "django_db_serialized_rollback"}
 

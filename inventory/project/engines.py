@@ -1,4 +1,4 @@
-"""`manage.py test`: pytest on file-based SQLite (WAL), then on PostgreSQL. Standard library and psycopg alone."""
+"""`manage.py test`: pytest on file-based SQLite (WAL), then on PostgreSQL. Needs psycopg alone."""
 
 import os
 import subprocess
@@ -26,7 +26,7 @@ class Run:
 
 
 def plan(url: str, must_have_all: bool, postgres_trouble: str) -> list[Run]:
-    """Return the runs. `url` is DATABASE_URL and restricts to one engine; `postgres_trouble` is "" where one answers.
+    """Return the runs. `url` is DATABASE_URL: one engine only. `postgres_trouble` is "" where one answers.
 
     Raises EngineMissing where PostgreSQL does not answer and `must_have_all` (CI=true) says it must.
     """
@@ -35,7 +35,10 @@ def plan(url: str, must_have_all: bool, postgres_trouble: str) -> list[Run]:
     sqlite = Run("SQLite (a file, WAL)", "")
     if not postgres_trouble:
         # What touches no database gives the same answer twice; browsers are slow and run once.
-        return [sqlite, Run("PostgreSQL (only the tests that use the database)", POSTGRES, only_database=True)]
+        return [
+            sqlite,
+            Run("PostgreSQL (only the tests that use the database)", POSTGRES, only_database=True),
+        ]
     if must_have_all:
         raise EngineMissing(
             f"PostgreSQL does not answer at {POSTGRES} ({postgres_trouble}), and CI=true wants both engines: "
@@ -52,11 +55,11 @@ def postgres_trouble(url: str = POSTGRES) -> str:
         with psycopg.connect(url.rpartition("/")[0] + "/postgres", connect_timeout=3):
             return ""
     except psycopg.OperationalError as error:
-        return str(error).strip().splitlines()[-1]
+        return str(error).strip().splitlines()[0]
 
 
 def test_data(environ: Mapping[str, str]) -> str:
-    """Return the folder for test databases and files: inside the data folder, and never the shop's own data."""
+    """Return the folder for test databases and files: never where the shop's own data lie."""
     return str(Path(environ.get("CAPDATE_DIR") or ROOT / ".capdate") / "tests")
 
 

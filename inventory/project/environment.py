@@ -97,7 +97,7 @@ def say(text: str) -> None:
 
 
 def make(venv: Path, wanted: list[str], stamps: dict[str, str]) -> None:
-    """Make or complete the environment; the stamps are written last, so a broken-off set-up is not trusted."""
+    """Make or complete the environment; the stamps come last, so a broken-off set-up is not trusted."""
     afresh = must_start_afresh(stamped(venv, "run"), sys.version_info[:2])
     tool = installing.choose_tool(installing.what_is_here())
     for group in ("run", "test"):
@@ -106,7 +106,7 @@ def make(venv: Path, wanted: list[str], stamps: dict[str, str]) -> None:
     if afresh:
         say(f"1 of 2, making {venv.name} with {tool}")
         installing.run(installing.creation(tool, venv))
-    say(f"2 of 2, fetching {len(wanted)} packages and what they need; the first time takes about half a minute")
+    say(f"2 of 2, fetching {len(wanted)} packages and what they need, about half a minute the first time")
     installing.run_showing_progress(installing.installation(tool, python, CONSTRAINTS, wanted))
     for group, text in stamps.items():
         stamp_file(venv, group).write_text(text)
@@ -125,7 +125,7 @@ def hand_over(python: Path, arguments: list[str], os_name: str) -> None:
 
 
 def enter(group: str) -> None:
-    """Return if this interpreter has what "run" or "test" needs, else start again in .venv, made if need be."""
+    """Return if this interpreter has what "run" or "test" needs, else start again in .venv."""
     pyproject, constraints = (ROOT / "pyproject.toml").read_text("utf-8"), CONSTRAINTS.read_text("utf-8")
     stamps = wanted_stamps(pyproject, constraints, group)
     finished = stamped(VENV, group) == stamps[group]

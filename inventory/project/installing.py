@@ -1,4 +1,4 @@
-"""How packages get into an environment: by pip, by ensurepip or by uv, whichever is here. Standard library alone."""
+"""How packages get into an environment: by pip, ensurepip or uv. Standard library alone."""
 
 import collections
 import importlib.util
@@ -20,7 +20,7 @@ class CannotInstall(Exception):
 
 @dataclass(frozen=True)
 class Here:
-    """What this machine's Python has: venv, ensurepip, pip's version or None; and whether uv is on the PATH."""
+    """What this machine has: Python's venv, ensurepip and pip (its version); uv on the PATH."""
 
     venv: bool
     ensurepip: bool
@@ -29,7 +29,7 @@ class Here:
 
 
 def base_python() -> str:
-    """Return the interpreter that made the present environment, or the present one: it is the one with pip."""
+    """Return the interpreter that made the present environment, or the present one."""
     return str(getattr(sys, "_base_executable", "") or sys.executable)
 
 
@@ -83,7 +83,14 @@ def installation(tool: Tool, python: Path, constraints: Path, wanted: Iterable[s
     if tool == "uv":
         return ["uv", "pip", "install", "--python", str(python), *pinned]
     # Compiling every module takes as long as all the rest of pip; Python compiles those it uses.
-    install = ["install", "--no-compile", "--no-input", "--disable-pip-version-check", "--progress-bar", "off"]
+    install = [
+        "install",
+        "--no-compile",
+        "--no-input",
+        "--disable-pip-version-check",
+        "--progress-bar",
+        "off",
+    ]
     if tool == "pip":
         return [base_python(), "-m", "pip", "--python", str(python), *install, *pinned]
     return [str(python), "-m", "pip", *install, *pinned]
@@ -97,7 +104,7 @@ def run(command: list[str]) -> None:
 
 
 def progress_of(line: str, fetched: int) -> tuple[str | None, int]:
-    """Return what an installer's line of output tells a person, if anything, and the count of packages so far."""
+    """Return what an installer's line tells a person, if anything, and the packages counted so far."""
     words = line.split()
     if words[:1] == ["Collecting"] and len(words) > 1:
         return f"{fetched + 1} fetched ({words[1]})", fetched + 1
@@ -130,6 +137,7 @@ def run_showing_progress(command: list[str], tell: Callable[[str], None] = show)
         print(file=sys.stderr)
     if child.returncode:
         raise CannotInstall(
-            "\n".join(last) + "\n\nSet-up stopped: the packages could not be installed (above: the last lines). "
+            "\n".join(last)
+            + "\n\nSet-up stopped: the packages could not be installed (above: the last lines). "
             "Mend the cause, often the network, and start the same command again."
         )

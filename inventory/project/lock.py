@@ -60,7 +60,7 @@ def take_away(lock: Path, seen: str) -> None:
 
 
 def try_to_take(lock: Path) -> bool:
-    """Create the lock exclusively; False where one is held. An abandoned one is removed for the next try."""
+    """Create the lock exclusively; False where one is held. An abandoned one is removed first."""
     try:
         with lock.open("x") as file:
             file.write(owner())
@@ -70,6 +70,7 @@ def try_to_take(lock: Path) -> bool:
             text, age_s = lock.read_text(), time.time() - lock.stat().st_mtime
             if is_abandoned(text, age_s, platform.node(), is_alive):
                 take_away(lock, text)
+                return try_to_take(lock)
         return False
 
 
