@@ -103,7 +103,7 @@ def events(line: Line) -> list[Event]:
 
 
 def _event(coming: Coming, on: date, later: int, text: str, *, strong: bool = False) -> Event:
-    return Event((on - coming.from_on).days + later, f"{text} {words.short_day(on)}", strong)
+    return Event((on - coming.from_on).days + later, f"{words.short_day(on)}: {text}", strong)
 
 
 def stock_chart(line: Line, width: float = 340.0) -> Chart:

@@ -1,6 +1,7 @@
 """What every sheet of the report shares: face, inks, tables, and the foot with "page x of y"."""
 
 from collections.abc import Sequence
+from typing import Any, TypeAlias
 
 from reportlab.lib.colors import Color, HexColor
 from reportlab.lib.styles import ParagraphStyle
@@ -15,8 +16,9 @@ INK, SOFT, THIN = HexColor("#16202b"), HexColor("#4b5966"), HexColor("#d8d2c4")
 SIDE, TOP, FOOT = 14 * mm, 13 * mm, 22 * mm
 CAUTION = "The product's own label and data sheet, local codes and licensed practice come first."
 
-Cell = Paragraph | list[Paragraph]
-Command = tuple[object, ...]
+# A paragraph, or several one under another; the library of the page is untyped.
+Cell: TypeAlias = Any
+Command: TypeAlias = tuple[object, ...]
 
 
 def style(size: float, font: str = REGULAR, colour: Color = INK, **more: float) -> ParagraphStyle:
@@ -46,19 +48,25 @@ def heads(*names: str) -> list[Cell]:
     return [first, *(text(name, style(7.5, colour=SOFT, alignment=2)) for name in names[1:])]
 
 
-def table(rows: Sequence[list[Cell]], widths: list[float], *more: Command, pad: float = 1.2) -> Table:
-    """Return rows with thin lines between them; the heads come again on the next sheet. `pad` in millimetres."""
+def table(
+    rows: Sequence[list[Cell]], widths: list[float], *more: Command, pad: float = 1.2, thin: bool = True
+) -> Table:
+    """Return rows, with thin lines between them unless told otherwise; `pad` is in millimetres.
+
+    The heads come again where the table goes on.
+    """
     lines: list[Command] = [
         ("VALIGN", (0, 0), (-1, -1), "TOP"),
         ("VALIGN", (0, 0), (-1, 0), "BOTTOM"),
         ("LINEBELOW", (0, 0), (-1, 0), 0.8, INK),
-        ("LINEBELOW", (0, 1), (-1, -1), 0.4, THIN),
         ("LEFTPADDING", (0, 0), (0, -1), 0),
         ("LEFTPADDING", (1, 0), (-1, -1), 2 * mm),
         ("RIGHTPADDING", (0, 0), (-1, -1), 0),
         ("TOPPADDING", (0, 0), (-1, -1), pad * mm),
         ("BOTTOMPADDING", (0, 0), (-1, -1), pad * mm),
     ]
+    if thin:
+        lines.append(("LINEBELOW", (0, 1), (-1, -1), 0.4, THIN))
     return Table(rows, colWidths=widths, style=[*lines, *more], repeatRows=1, hAlign="LEFT")
 
 

@@ -6,7 +6,6 @@ from functools import partial
 from io import BytesIO
 from typing import Literal
 
-from reportlab.lib.colors import white
 from reportlab.lib.pagesizes import A4, LETTER
 from reportlab.lib.units import mm
 from reportlab.platypus import (
@@ -26,6 +25,7 @@ from inventory.reorder.pdf.page import (
     INK,
     SIDE,
     SOFT,
+    THIN,
     TOP,
     Cell,
     Command,
@@ -46,12 +46,12 @@ Paper = Literal["A4", "Letter"]
 PAPERS: dict[Paper, tuple[float, float]] = {"A4": A4, "Letter": LETTER}
 
 METHOD = (
-    "How it is reckoned. Order up to = booked (what open jobs due before the month's end and the lead time still "
-    "need) + expected beside (use that nobody booked yet, from the ledger of the last 12 months) + safety on that "
-    "part. A booking counts once. Usable on hand leaves out what expires unused before then. Cycle service "
-    "{service:.0%} (z {z:.3f}): the chance that a product does not run out before the next order comes; it is not "
-    "the share of demand met. Whole packs, then no more than gets used before it expires, never less than booked "
-    "jobs need."
+    "How it is reckoned. Order up to = booked (what open jobs due before the month's end and the lead time "
+    "still need) + expected beside (use that nobody booked yet, from the ledger of the last 12 months) + "
+    "safety on that part. A booking counts once. Usable on hand leaves out what expires unused before then. "
+    "Cycle service {service:.0%} (z {z:.3f}): the chance that a product does not run out before the next "
+    "order comes; it is not the share of demand met. Whole packs, then no more than gets used before it "
+    "expires, never less than booked jobs need."
 )
 
 
@@ -136,7 +136,7 @@ def _order_table(order: SupplierOrder, currency: str, width: float) -> Table:
         rows += [_figures(line, currency), [text(line.because, style(8, colour=SOFT))]]
         more += [
             ("SPAN", (0, row + 1), (-1, row + 1)),
-            ("LINEBELOW", (0, row), (-1, row), 0.5, white),
+            ("LINEBELOW", (0, row + 1), (-1, row + 1), 0.4, THIN),
             ("BOTTOMPADDING", (0, row), (-1, row), 0),
             ("TOPPADDING", (0, row + 1), (-1, row + 1), 0.4 * mm),
             ("NOSPLIT", (0, row), (-1, row + 1)),
@@ -144,7 +144,7 @@ def _order_table(order: SupplierOrder, currency: str, width: float) -> Table:
     total = figure(show_money(order.total_minor, currency), BOLD)
     rows.append([cell("Together", BOLD), *[figure("")] * 7, total])
     shares = (0.22, 0.085, 0.08, 0.085, 0.09, 0.08, 0.085, 0.15, 0.125)
-    return table(rows, [width * share for share in shares], *more)
+    return table(rows, [width * share for share in shares], *more, thin=False)
 
 
 def _figures(line: Line, currency: str) -> list[Cell]:
@@ -178,4 +178,5 @@ def _not_ordered(report: Report, width: float) -> Iterator[Flowable]:
         levels = (line.usable, line.on_order, line.wanted.order_up_to)
         shown = [figure(words.amount(base, line.product.dimension)) for base in levels]
         rows.append([cell(line.product.name), *shown, text(line.because, style(8))])
-    yield table(rows, [width * share for share in (0.27, 0.12, 0.1, 0.11, 0.4)])
+    shares = (0.26, 0.12, 0.1, 0.11, 0.41)
+    yield table(rows, [width * share for share in shares], ("LEFTPADDING", (4, 0), (4, -1), 6 * mm))

@@ -34,7 +34,8 @@ def _why_ordered(line: Line) -> list[str]:
         return []
     dimension = line.product.dimension
     lacks, level = words.amount(line.needed, dimension), words.amount(line.wanted.order_up_to, dimension)
-    return [f"With orders it is {lacks} below the {level} to order up to."]
+    what = "With what is on order that is" if line.on_order else "That is"
+    return [f"{what} {lacks} below the {level} to order up to."]
 
 
 def _why_not(line: Line) -> list[str]:
