@@ -1,0 +1,264 @@
+"""The facts of a check from the database: one loader a topic, as many queries for 3 steps as for 15."""
+
+from collections import defaultdict
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from functools import cached_property
+from typing import Any
+
+from django.db.models import Sum
+
+from inventory.models import Container, Job, Kind, Movement, Override, Product, Shop, Step, StepNeed
+from inventory.precheck.questions import (
+    QUESTIONS,
+    Answer,
+    Case,
+    Facts,
+    JobFacts,
+    LabelFacts,
+    ProductFacts,
+    SheetFacts,
+    StepFacts,
+    plan,
+)
+from inventory.precheck.rules import Check, check_job
+from inventory.precheck.rules.headline import Headline, headline
+from inventory.precheck.rules.remaining import remaining
+from inventory.precheck.rules.standing import Standing, standings
+from inventory.stock import queries as stock
+from inventory.stock.rules.reserve import Need
+from safety.models import SheetVersion
+
+TOPICS = frozenset().union(*(question.topics for question in QUESTIONS))
+KIND_WORDS = dict(Kind.choices)
+
+
+@dataclass(frozen=True)
+class Verdict:
+    """How a job stands: ready, ask or stop, and the sentence that says so."""
+
+    verdict: str
+    headline: Headline
+    check: Check
+
+
+@dataclass(frozen=True)
+class Checked:
+    """A check with what its page shows beside it."""
+
+    facts: Facts
+    check: Check
+    headline: Headline
+    standings: list[Standing]
+
+
+def check(job: Job, at: datetime) -> Checked:
+    """Return the whole check of a job (its shop and vehicle loaded) at an aware instant."""
+    facts = facts_of(job.shop, [job], TOPICS)[job.id]
+    shared = plan(facts.needs, facts.shelf, facts.zone, at)
+    found = check_job(facts, at, shared=shared)
+    return Checked(facts, found, headline(found, facts, at), standings(Case(facts, at, shared)))
+
+
+def verdicts(shop: Shop, at: datetime, jobs: Iterable[Job]) -> dict[str, Verdict]:
+    """Return the verdict of each open job by its code; as many queries for one job as for twenty."""
+    asked = [job for job in jobs if job.state == Job.State.OPEN]
+    if not asked:
+        return {}
+    facts = facts_of(shop, asked, TOPICS)
+    shared = None
+    found = {}
+    for job in asked:
+        mine = facts[job.id]
+        shared = shared or plan(mine.needs, mine.shelf, mine.zone, at)
+        checked = check_job(mine, at, shared=shared)
+        found[job.code] = Verdict(checked.verdict, headline(checked, mine, at), checked)
+    return found
+
+
+def open_needs(shop: Shop) -> list[Need]:
+    """Return what the open jobs of a shop still need, in concentrate; nothing of signed steps."""
+    return list(_Loading(shop, []).needs)
+
+
+def facts_of(shop: Shop, jobs: Sequence[Job], topics: Iterable[str]) -> dict[int, Facts]:
+    """Return the facts of each job by its id, with the topics asked for."""
+    loading = _Loading(shop, jobs)
+    shared: dict[str, Any] = {}
+    for topic in topics:
+        shared |= _LOADERS[topic](loading)
+    steps = loading.steps if "steps" in topics else {}
+    return {
+        job.id: Facts(
+            job=_job_facts(job), zone=shop.zone, system=shop.system, steps=tuple(steps.get(job.id, ())),
+            answers=tuple(loading.answers.get(job.id, ())), **shared,
+        )
+        for job in jobs
+    }  # fmt: skip
+
+
+class _Loading:
+    """Rows asked for once, whichever topics want them."""
+
+    def __init__(self, shop: Shop, jobs: Sequence[Job]) -> None:
+        self.shop, self.jobs = shop, jobs
+
+    @cached_property
+    def steps(self) -> dict[int, list[StepFacts]]:
+        found: dict[int, list[StepFacts]] = defaultdict(list)
+        rows = Step.objects.filter(job__in=self.jobs).select_related("bay", "person", "signed_by")
+        for row in rows.order_by("starts_at", "position"):
+            found[row.job_id].append(_step_facts(row))
+        return found
+
+    @cached_property
+    def answers(self) -> dict[int, list[Answer]]:
+        found: dict[int, list[Answer]] = defaultdict(list)
+        for row in Override.objects.filter(job__in=self.jobs).select_related("by").order_by("given_at"):
+            said = Answer(
+                row.code,
+                tuple(row.about.split()),
+                row.says,
+                row.reason,
+                row.by.name,
+                row.given_at,
+                row.by.is_owner,
+            )
+            found[row.job_id].append(said)
+        return found
+
+    @cached_property
+    def need_rows(self) -> list[StepNeed]:
+        rows = StepNeed.objects.filter(
+            step__job__shop=self.shop,
+            step__job__state=Job.State.OPEN,
+            step__signed_at__isnull=True,
+            outcome="",
+        )
+        return list(rows.select_related("product__supplier", "step__job__vehicle"))
+
+    @cached_property
+    def needs(self) -> tuple[Need, ...]:
+        rows = Movement.objects.filter(
+            shop=self.shop, kind=Movement.Kind.USE, job__state=Job.State.OPEN, reversed_by__isnull=True
+        )
+        used = rows.values_list("job_id", "step__code", "product__code", "product__kind").annotate(
+            Sum("concentrate")
+        )
+        sums = list(used.order_by())
+        uses = {(key(job), step or "", product): amount or 0 for job, step, product, _, amount in sums}
+        kinds = {product: kind for _, _, product, kind, _ in sums}
+        return tuple(remaining(map(_need, self.need_rows), self.step_of, uses, kinds))
+
+    @cached_property
+    def step_of(self) -> dict[str, str]:
+        return {str(row.id): row.step.code for row in self.need_rows}
+
+    @cached_property
+    def product_rows(self) -> list[Product]:
+        named = [row.product for row in self.need_rows if row.product]
+        kinds = {row.kind for row in self.need_rows if row.kind} | {product.kind for product in named}
+        rows = Product.objects.filter(shop=self.shop, kind__in=kinds, archived=False).select_related(
+            "supplier"
+        )
+        return list({product.id: product for product in [*named, *rows]}.values())
+
+    @cached_property
+    def containers(self) -> list[Container]:
+        return list(stock.containers(self.shop.id).filter(product__in=self.product_rows, content__gt=0))
+
+
+def _steps_topic(loading: _Loading) -> dict[str, Any]:
+    return {}
+
+
+def _needs_topic(loading: _Loading) -> dict[str, Any]:
+    jobs = {key(row.step.job_id): _job_facts(row.step.job) for row in loading.need_rows}
+    return {"needs": loading.needs, "step_of": loading.step_of, "jobs": jobs}
+
+
+def _shelf_topic(loading: _Loading) -> dict[str, Any]:
+    rows = loading.containers
+    recalled = frozenset(row.code for row in rows if any(lot.recalled for lot in row.lots.all()))
+    places = {row.place.code: row.place.name for row in rows if row.place}
+    return {"shelf": tuple(stock.on_shelf(row) for row in rows), "recalled": recalled, "places": places}
+
+
+def _products_topic(loading: _Loading) -> dict[str, Any]:
+    return {"products": {row.code: _product_facts(row) for row in loading.product_rows}}
+
+
+def _sheets_topic(loading: _Loading) -> dict[str, Any]:
+    versions: dict[int, list[SheetVersion]] = defaultdict(list)
+    sheets = {row.sheet_id for row in loading.product_rows if row.sheet_id}
+    for version in SheetVersion.objects.filter(sheet__in=sheets).order_by("-revision_on", "-id"):
+        versions[version.sheet_id].append(version)
+    return {
+        "sheets": {
+            row.code: _sheet_facts(row, versions.get(row.sheet_id or 0, [])) for row in loading.product_rows
+        }
+    }
+
+
+def _labels_topic(loading: _Loading) -> dict[str, Any]:
+    return {"labels": {row.code: LabelFacts(row.labelled_at, row.mixed_at) for row in loading.containers}}
+
+
+_LOADERS = {
+    "steps": _steps_topic,
+    "needs": _needs_topic,
+    "shelf": _shelf_topic,
+    "products": _products_topic,
+    "sheets": _sheets_topic,
+    "labels": _labels_topic,
+}
+
+
+def key(job_id: int) -> str:
+    """Return a job's id as a text that sorts as the number does."""
+    return f"{job_id:012}"
+
+
+def _job_facts(job: Job) -> JobFacts:
+    return JobFacts(key(job.id), job.code, str(job), job.starts_at, job.ends_at)
+
+
+def _step_facts(row: Step) -> StepFacts:
+    return StepFacts(
+        code=row.code, stage=row.stage, name=row.name, starts_at=row.starts_at, ends_at=row.ends_at,
+        bay=row.bay.code if row.bay else None, bay_name=row.bay.name if row.bay else "",
+        person=row.person.name if row.person else "", signed_at=row.signed_at,
+        signed_by=row.signed_by.name if row.signed_by else "",
+    )  # fmt: skip
+
+
+def _need(row: StepNeed) -> Need:
+    job, product = row.step.job, row.product
+    coating = (product.kind if product else row.kind) == Kind.COATING
+    return Need(
+        id=str(row.id), job=key(job.id), starts_at=row.step.starts_at, ends_at=row.step.ends_at,
+        job_starts_at=job.starts_at, booked_at=job.booked_at, amount=row.amount,
+        product=product.code if product else None, kind=row.kind, parts=(row.parts_product, row.parts_water),
+        one_lot=coating and not (product and product.mixes_lots),
+    )  # fmt: skip
+
+
+def _product_facts(row: Product) -> ProductFacts:
+    supplier = row.supplier
+    lead = row.lead_days if row.lead_days is not None else supplier.lead_days if supplier else None
+    return ProductFacts(
+        row.code, row.name, row.kind, KIND_WORDS[row.kind], row.dimension, row.noun, lead,
+        supplier.name if supplier else "",
+    )  # fmt: skip
+
+
+def _sheet_facts(row: Product, versions: list[SheetVersion]) -> SheetFacts:
+    newest = versions[0] if versions else None
+    return SheetFacts(
+        needed=row.needs_sheet,
+        attached=bool(versions),
+        confirmed=any(version.confirmed for version in versions),
+        fluoride=bool(newest and newest.holds_fluoride),
+        isocyanate=bool(newest and newest.holds_isocyanate),
+    )

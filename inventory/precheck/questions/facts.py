@@ -1,0 +1,109 @@
+"""What the check is told: frozen values by topic. A topic that no question declares stays empty.
+
+Amounts are base units of the product's dimension, instants aware. Topics to come (surfaces, air, weather …)
+get a field here, a loader in `queries`, and their own questions.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import UTC, datetime, tzinfo
+from types import MappingProxyType
+from typing import Any
+
+from inventory.stock.rules.reserve import Need, OnShelf
+
+TOPICS = ("steps", "needs", "shelf", "products", "sheets", "labels")
+NOTHING: Mapping[str, Any] = MappingProxyType({})
+
+
+@dataclass(frozen=True)
+class JobFacts:
+    """A booked job; `key` orders jobs that start and were booked at the same instant."""
+
+    key: str
+    code: str
+    title: str
+    starts_at: datetime
+    ends_at: datetime
+
+
+@dataclass(frozen=True)
+class StepFacts:
+    """A step of the job under check; `bay` is the place's code."""
+
+    code: str
+    stage: str
+    name: str
+    starts_at: datetime
+    ends_at: datetime
+    bay: str | None = None
+    bay_name: str = ""
+    person: str = ""
+    signed_at: datetime | None = None
+    signed_by: str = ""
+
+
+@dataclass(frozen=True)
+class ProductFacts:
+    """A product as sentences need it; `lead_days` and `supplier` say how long an order takes."""
+
+    code: str
+    name: str
+    kind: str
+    kind_words: str
+    dimension: str
+    noun: str = "bottle"
+    lead_days: int | None = None
+    supplier: str = ""
+
+
+@dataclass(frozen=True)
+class SheetFacts:
+    """What is known of a product's data sheet; the flags count from the newest version, confirmed or not."""
+
+    needed: bool = True
+    attached: bool = False
+    confirmed: bool = False
+    fluoride: bool = False
+    isocyanate: bool = False
+
+
+@dataclass(frozen=True)
+class LabelFacts:
+    """When our label was last printed for a container, and when it was last mixed."""
+
+    labelled_at: datetime | None = None
+    mixed_at: datetime | None = None
+
+
+@dataclass(frozen=True)
+class Answer:
+    """What was said about a finding: an answer to an ask, or an owner's override, for that sentence alone."""
+
+    code: str
+    about: tuple[str, ...]
+    says: str
+    reason: str
+    by: str
+    given_at: datetime
+    by_owner: bool = False
+
+
+@dataclass(frozen=True)
+class Facts:
+    """Everything that one check may look at."""
+
+    job: JobFacts
+    zone: tzinfo = UTC
+    system: str = "metric"
+    steps: tuple[StepFacts, ...] = ()
+    needs: tuple[Need, ...] = ()
+    step_of: Mapping[str, str] = field(default=NOTHING, hash=False)
+    jobs: Mapping[str, JobFacts] = field(default=NOTHING, hash=False)
+    shelf: tuple[OnShelf, ...] = ()
+    recalled: frozenset[str] = frozenset()
+    places: Mapping[str, str] = field(default=NOTHING, hash=False)
+    products: Mapping[str, ProductFacts] = field(default=NOTHING, hash=False)
+    sheets: Mapping[str, SheetFacts] = field(default=NOTHING, hash=False)
+    labels: Mapping[str, LabelFacts] = field(default=NOTHING, hash=False)
+    answers: tuple[Answer, ...] = ()

@@ -1,0 +1,81 @@
+"""Facts in, findings out: every question is asked, each cause is said once, the gravest first."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+from datetime import datetime
+
+from inventory.precheck.questions import QUESTIONS, Answer, Case, Facts, Finding, Plan, Question, plan
+from inventory.precheck.questions.asking import GRADES
+from inventory.precheck.questions.words import day
+
+# Stops that protect the paint: an owner may lift them with a reason. All others end by changing the fact.
+PAINT_STOPS = frozenset({"two_lots"})
+# Asks that end by doing what they name; a word does not end them.
+ENDED_BY_DOING = frozenset({"unlabelled"})
+
+
+@dataclass(frozen=True)
+class Check:
+    """A verdict and what led to it; what was answered stays in the list as a note that says by whom."""
+
+    verdict: str
+    findings: tuple[Finding, ...]
+    answered: frozenset[tuple[str, tuple[str, ...]]] = frozenset()
+
+    def is_answered(self, finding: Finding) -> bool:
+        """Say whether someone answered or overrode this."""
+        return (finding.code, finding.about) in self.answered
+
+    def count(self, grade: str) -> int:
+        """Return how many findings of a grade stand open."""
+        return sum(finding.grade == grade for finding in self.findings)
+
+
+def check_job(
+    facts: Facts, at: datetime, *, shared: Plan | None = None, questions: Iterable[Question] = QUESTIONS
+) -> Check:
+    """Return the check of a job at an aware instant; `shared` is the plan of all open jobs."""
+    case = Case(facts, at, shared or plan(facts.needs, facts.shelf, facts.zone, at))
+    found: dict[tuple[str, tuple[str, ...]], Finding] = {}
+    for question in questions:
+        for finding in question.ask(case):
+            found.setdefault((finding.code, finding.about), finding)
+    answers = {key: answer for key, one in found.items() if (answer := answer_to(one, facts.answers))}
+    shown = [_noted(one, answers[key], facts) if key in answers else one for key, one in found.items()]
+    findings = tuple(sorted(shown, key=lambda one: _order(one, facts)))
+    return Check(_verdict(findings), findings, frozenset(answers))
+
+
+def answer_to(finding: Finding, answers: Iterable[Answer]) -> Answer | None:
+    """Return the last word on a finding that holds: for the same sentence, by someone who may say it."""
+    held = [
+        answer
+        for answer in answers
+        if (answer.code, answer.about, answer.says) == (finding.code, finding.about, finding.says)
+        and may_answer(finding, by_owner=answer.by_owner)
+    ]
+    return max(held, key=lambda answer: answer.given_at, default=None)
+
+
+def may_answer(finding: Finding, *, by_owner: bool) -> bool:
+    """Say whether a word can end a finding: asks by whoever works here, stops for the paint by an owner."""
+    if finding.grade == "stop":
+        return by_owner and finding.code in PAINT_STOPS
+    return finding.grade == "ask" and finding.code not in ENDED_BY_DOING
+
+
+def _noted(finding: Finding, answer: Answer, facts: Facts) -> Finding:
+    on = day(answer.given_at.astimezone(facts.zone).date())
+    did = "answered" if finding.grade == "ask" else "overrode this stop"
+    return replace(finding, grade="tell", do=f"{answer.by} {did} on {on}: “{answer.reason}”")
+
+
+def _order(finding: Finding, facts: Facts) -> tuple[object, ...]:
+    starts = {step.code: step.starts_at for step in facts.steps}
+    when = min((starts[code] for code in finding.about if code in starts), default=facts.job.starts_at)
+    return GRADES.index(finding.grade), when, finding.code, finding.about
+
+
+def _verdict(findings: tuple[Finding, ...]) -> str:
+    grades = {finding.grade for finding in findings}
+    return next((grade for grade in ("stop", "ask") if grade in grades), "ready")
