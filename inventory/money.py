@@ -46,7 +46,7 @@ def parse_money(text: str, currency: str = "EUR") -> int:
     found = re.fullmatch(r"([0-9]+)(?:[.,]([0-9]{1,2}))?", plain)
     if not found or (found[2] and len(found[2]) > digits):
         raise MoneyError(f"“{text.strip()}” is not a price. Write it like {show_money(2250, currency)}.")
-    minor = int(found[1]) * 10**digits + int((found[2] or "").ljust(digits, "0") or 0)
+    minor: int = int(found[1]) * 10**digits + int((found[2] or "").ljust(digits, "0") or 0)
     if minor > LARGEST:
         raise MoneyError(f"“{text.strip()}” is more than can be kept. Check the figure.")
     return minor
