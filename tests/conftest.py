@@ -1,4 +1,4 @@
-"""What every test may use: Hypothesis profiles, one engine's share of the tests, a browser on three screens."""
+"""What every test may use: Hypothesis profiles, one engine's share, a browser on three screens."""
 
 import os
 from collections.abc import Callable, Iterator
