@@ -8,7 +8,20 @@ from dataclasses import dataclass
 from datetime import UTC, date, datetime, timedelta
 from itertools import count
 
-from inventory.models import Container, Kind, Pack, Person, Place, Product, Shop, Supplier
+from inventory.models import (
+    Container,
+    Job,
+    Kind,
+    Pack,
+    Person,
+    Place,
+    Product,
+    Shop,
+    Step,
+    StepNeed,
+    Supplier,
+    Vehicle,
+)
 from inventory.stock import ledger
 from inventory.stock.rules.acts import Act, LotFacts, NewBottle
 
@@ -77,7 +90,13 @@ def hollin(world: World, **facts: object) -> Product:
 def marl(world: World, **facts: object) -> Product:
     """Marl cutting compound: by weight, 180 days after opening by this shop's own estimate."""
     return product(
-        world, "Marl cutting compound", Kind.COMPOUND, dimension="mass", open_life=180, open_life_by="shop", **facts
+        world,
+        "Marl cutting compound",
+        Kind.COMPOUND,
+        dimension="mass",
+        open_life=180,
+        open_life_by="shop",
+        **facts,
     )
 
 
@@ -125,7 +144,9 @@ def spray_bottle(world: World, full: int = LITRE, place: Place | None = None) ->
     """Return an empty refillable bottle, rinsed, ready to be filled."""
     bringing = NewBottle(None, full, noun="spray bottle", refillable=True, sealed=False)
     at = NOON - timedelta(days=30)
-    received = record(world, Act("receive", at, new=bringing, amount=0, place=(place or world.store).code))[0].target
+    received = record(world, Act("receive", at, new=bringing, amount=0, place=(place or world.store).code))[
+        0
+    ].target
     assert received is not None
     return received
 
@@ -133,3 +154,60 @@ def spray_bottle(world: World, full: int = LITRE, place: Place | None = None) ->
 def record(world: World, *acts: Act, by: Person | None = None):  # type: ignore[no-untyped-def]
     """Write acts through the ledger, by Tomas unless said otherwise, recorded at NOON."""
     return ledger.record(world.shop, list(acts), by=by or world.tomas, recorded_at=NOON)
+
+
+def car(world: World, name: str = "Grey estate", size: str = "mid") -> Vehicle:
+    """Return a vehicle of the shop."""
+    return Vehicle.objects.create(shop=world.shop, name=name, size=size)
+
+
+def job(
+    world: World,
+    starts_at: datetime = NOON + timedelta(days=1),
+    *,
+    vehicle: Vehicle | None = None,
+    title: str = "Correction and coating",
+    booked_at: datetime = NOON - timedelta(days=7),
+    hours: int = 8,
+) -> Job:
+    """Book a car; steps are added with `step`."""
+    return Job.objects.create(
+        shop=world.shop,
+        vehicle=vehicle or car(world),
+        title=title,
+        starts_at=starts_at,
+        ends_at=starts_at + timedelta(hours=hours),
+        booked_at=booked_at,
+    )
+
+
+def step(
+    of: Job,
+    name: str = "Panel wipe",
+    *,
+    stage: str = "coat",
+    after_hours: float = 0,
+    hours: float = 1,
+    bay: Place | None = None,
+    person: Person | None = None,
+) -> Step:
+    """Add a step to a job, so many hours after the job's start."""
+    starts_at = of.starts_at + timedelta(hours=after_hours)
+    return Step.objects.create(
+        job=of,
+        position=of.steps.count() + 1,
+        stage=stage,
+        name=name,
+        bay=bay,
+        person=person,
+        starts_at=starts_at,
+        ends_at=starts_at + timedelta(hours=hours),
+    )
+
+
+def need(of: Step, what: Product | str, amount: int, parts: tuple[int, int] = (1, 0)) -> StepNeed:
+    """Plan that a step takes so much concentrate of a product, or of a kind."""
+    which = {"kind": what} if isinstance(what, str) else {"product": what}
+    return StepNeed.objects.create(
+        step=of, amount=amount, parts_product=parts[0], parts_water=parts[1], **which
+    )

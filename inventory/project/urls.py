@@ -9,4 +9,6 @@ urlpatterns: list[URLPattern | URLResolver] = [
     path("products/", include("inventory.products.urls")),
     path("people/", include("inventory.people.urls")),
     path("settings/", include("inventory.settings.urls")),
+    path("check/", include("inventory.precheck.urls")),
+    path("jobs/", include("inventory.jobs.urls")),
 ]

@@ -1,0 +1,62 @@
+"""What people say about a check: signing it, answering an ask, an owner's override. All of it is kept."""
+
+from datetime import datetime
+
+from django.db import transaction
+
+from inventory.models import CheckSignature, Job, Override, Person
+from inventory.precheck import queries
+from inventory.precheck.questions import Finding
+from inventory.precheck.rules import may_answer
+
+
+class NotNow(Exception):
+    """What was asked for cannot be done; the sentence says why and what to do."""
+
+    def __init__(self, says: str) -> None:
+        super().__init__(says)
+        self.says = says
+
+
+@transaction.atomic
+def answer(job: Job, code: str, about: str, says: str, reason: str, *, by: Person, at: datetime) -> Override:
+    """Keep someone's word on a finding, as the sentence stood when they read it; raises NotNow."""
+    finding = finding_of(job, code, about, at)
+    if finding is None or finding.says != says:
+        raise NotNow("The shelf changed since you read this. Read the check again.")
+    if not may_answer(finding, by_owner=by.is_owner):
+        raise NotNow(refusal(finding))
+    return Override.objects.create(
+        job=job, code=code, about=about, grade=finding.grade, says=says, reason=reason, by=by, given_at=at
+    )
+
+
+def finding_of(job: Job, code: str, about: str, at: datetime) -> Finding | None:
+    """Return an open finding of a job by its code and what it is about."""
+    found = queries.check(job, at).check
+    for finding in found.findings:
+        if finding.code == code and " ".join(finding.about) == about and not found.is_answered(finding):
+            return finding
+    return None
+
+
+def refusal(finding: Finding) -> str:
+    """Return why a word does not end a finding."""
+    if finding.grade == "stop":
+        return f"This stop ends by changing the fact, not by a word. {finding.do}"
+    return f"This question ends by doing what it says. {finding.do}"
+
+
+@transaction.atomic
+def sign(job: Job, *, by: Person, at: datetime) -> CheckSignature:
+    """Keep that someone read a check that is ready; raises NotNow while something stands open."""
+    found = queries.check(job, at)
+    if found.check.verdict != "ready":
+        raise NotNow(f"{found.headline.says} Sign when the check is ready.")
+    shown = [
+        {"code": one.code, "grade": one.grade, "says": one.says, "do": one.do, "about": list(one.about)}
+        for one in found.check.findings
+    ]
+    return CheckSignature.objects.create(
+        job=job, by=by, signed_at=at, verdict=found.check.verdict, findings=shown
+    )

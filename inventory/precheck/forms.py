@@ -1,0 +1,45 @@
+"""What a person types about a finding."""
+
+from django import forms
+
+from inventory.models import Person, Shop
+
+
+class AnswerForm(forms.Form):
+    """An answer to an ask: what was seen or decided."""
+
+    says = forms.CharField(widget=forms.HiddenInput)
+    reason = forms.CharField(
+        label="What you saw or decided",
+        widget=forms.Textarea(attrs={"rows": 3}),
+        max_length=400,
+        help_text="It is kept with your name, and the question no longer holds up this job.",
+    )
+
+
+class OverrideForm(AnswerForm):
+    """An owner's override: a reason, and the owner's own password or PIN."""
+
+    owner = forms.ModelChoiceField(label="Owner", queryset=Person.objects.none(), to_field_name="code")
+    secret = forms.CharField(label="Their password or PIN", widget=forms.PasswordInput, strip=False)
+
+    def __init__(self, *args: object, shop: Shop, **kwargs: object) -> None:
+        super().__init__(*args, **kwargs)  # type: ignore[arg-type]
+        self.fields["reason"].label = "Why it is right on this car"
+        self.fields["reason"].help_text = "It is kept with the owner's name and reported."
+        owners = Person.objects.filter(shop=shop, role=Person.Role.OWNER, is_active=True).order_by("name")
+        owner = self.fields["owner"]
+        assert isinstance(owner, forms.ModelChoiceField)
+        owner.queryset = owners
+
+    def clean(self) -> dict[str, object]:
+        """Refuse a secret that is not this owner's."""
+        given: dict[str, object] = super().clean() or {}
+        owner, secret = given.get("owner"), given.get("secret")
+        if isinstance(owner, Person) and isinstance(secret, str) and not _knows(owner, secret):
+            self.add_error("secret", "That is not this owner's password or PIN. Try again.")
+        return given
+
+
+def _knows(owner: Person, secret: str) -> bool:
+    return owner.check_password(secret) or owner.check_pin(secret)
