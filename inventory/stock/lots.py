@@ -6,6 +6,7 @@ from inventory.stock.names import Names
 from inventory.stock.rules.acts import LotFacts
 from inventory.stock.rules.lines import Line, Refused
 from inventory.stock.rules.lots import DATES, LotState, fold_lot, step_lot
+from inventory.stock.use_by_copy import keep_use_by
 
 
 class OtherDate(Refused):
@@ -19,7 +20,7 @@ class Lots:
         self.names = names
         self._rows: dict[str, Lot] = {}
         self._changed: set[str] = set()
-        self._dates_changed: set[str] = set()
+        self._new: set[str] = set()
 
     def know(self, *rows: Lot) -> None:
         """Keep lots that were loaded anyhow."""
@@ -31,7 +32,9 @@ class Lots:
         if code is None:
             return None
         if code not in self._rows:
-            found = Lot.objects.filter(code=code, product__shop=self.names.shop).select_related("product").first()
+            found = (
+                Lot.objects.filter(code=code, product__shop=self.names.shop).select_related("product").first()
+            )
             if found is None:
                 raise Refused(f"{code} is no lot of this shop.", code="unknown")
             self.know(found)
@@ -42,12 +45,14 @@ class Lots:
         lot = Lot.objects.filter(product=product, number=facts.number).first() if facts.number else None
         if lot is None:
             lot = Lot.objects.create(product=product, number=facts.number)
+            self._new.add(lot.code)
         lot = self._rows.setdefault(lot.code, lot)
         for name in DATES:
             known, given = getattr(lot, name), getattr(facts, name)
             if known and given and known != given:
                 raise OtherDate(
-                    f"Lot {lot.number} is booked with {known.isoformat()}, this bottle says {given.isoformat()}. "
+                    f"Lot {lot.number} is booked with {known.isoformat()}, "
+                    f"this bottle says {given.isoformat()}. "
                     "If the first was wrong, correct the lot; otherwise read the number again.",
                     code="other_date",
                 )
@@ -58,27 +63,28 @@ class Lots:
         self.know(lot)
         lot = self._rows[lot.code]
         before = state_of(lot)
-        state = step_lot(before, line) if line.kind == "receive" else fold_lot(queries.lines_of_lot(lot))
+        state = step_lot(before, line)
+        if line.kind != "receive" or (state != before and lot.code not in self._new):
+            state = fold_lot(queries.lines_of_lot(lot))
         if state != before:
             put_state(lot, state)
             self._changed.add(lot.code)
-            if line.kind != "receive":
-                self._dates_changed.add(lot.code)
 
-    def keep(self) -> None:
-        """Write the lots that changed."""
+    def keep(self, but: set[str]) -> None:
+        """Write the lots that changed, and the use by of their bottles, without those written anyhow."""
         for code in self._changed:
             self._rows[code].save(update_fields=[*DATES, "retest_on", "held", "recalled"])
+        for container in self._bottles(but):
+            keep_use_by(container)
 
     def of(self, codes: frozenset[str]) -> list[Lot]:
         """Return lots by their codes."""
         return [lot for code in sorted(codes) if (lot := self.row(code))]
 
-    def bottles(self, but: set[str]) -> list[Container]:
-        """Return the bottles whose use by hangs on a lot that changed, without those written anyhow."""
-        if not self._dates_changed:
+    def _bottles(self, but: set[str]) -> list[Container]:
+        if not self._changed - self._new:
             return []
-        touched = Container.objects.filter(lots__code__in=self._dates_changed).exclude(code__in=but).distinct()
+        touched = Container.objects.filter(lots__code__in=self._changed).exclude(code__in=but).distinct()
         return list(touched.select_related("product", "shop").prefetch_related("lots"))
 
 

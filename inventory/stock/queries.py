@@ -68,10 +68,11 @@ def dates_of(
     if product is None:
         return Dates()
     return Dates(
-        expires_on=_first(lot.retest_on or lot.expires_on for lot in batch),
+        expires_on=_first(None if lot.retest_on else lot.expires_on for lot in batch),
         best_before_on=_first(None if lot.retest_on else lot.best_before_on for lot in batch),
         made_on=_first(None if lot.retest_on else lot.made_on for lot in batch),
         retest_on=retest_on,
+        lot_retest_on=_first(lot.retest_on for lot in batch),
         sealed=life_or_none(product.sealed_life, product.sealed_life_unit, product.sealed_life_by),
         opened_at=opened_at,
         open=life_or_none(product.open_life, product.open_life_unit, product.open_life_by),

@@ -43,4 +43,4 @@ def answer_once(shop: Shop, key: str, body: object, at: datetime, do: Callable[[
     request = Request.objects.create(shop=shop, key=key, body_hash=hashed, made_at=at)
     request.answer = do(request)
     request.save(update_fields=["answer"])
-    return request.answer
+    return cast(Answer, request.answer)

@@ -7,9 +7,9 @@ from inventory.stock.lots import Lots
 from inventory.stock.names import Names
 from inventory.stock.rules.acts import NewBottle
 from inventory.stock.rules.lines import Held, Refused
-from inventory.stock.rules.use_by import Term, use_by
+from inventory.stock.rules.use_by import use_by
+from inventory.stock.use_by_copy import USE_BY, put_use_by
 
-USE_BY = ["use_by_on", "use_by_at", "use_by_term", "use_by_firm"]
 FOLDED = [
     "state", "product", "parts_product", "parts_water", "place", "content", "opened_at", "mixed_at",
     "received_at", "estimated", "held", "uses", "minutes", "retest_on", "rinsed", "last_at", "last_seq",
@@ -17,7 +17,7 @@ FOLDED = [
 
 
 def new_container(names: Names, new: NewBottle) -> Container:
-    """Return the row of a bottle that arrives, saved with nothing in it; its code is drawn here if it has none."""
+    """Return the row of a bottle that arrives, saved with nothing in it; a missing code is drawn here."""
     code = new.code or _fresh_code()
     if new.code and Container.objects.filter(code=new.code).exists():
         raise Refused(f"{new.code} is on another bottle already. Take the next label.", code="code_taken")
@@ -55,19 +55,3 @@ def put_state(container: Container, state: Held, names: Names) -> None:
     container.received_at, container.estimated = state.received_at, state.estimated
     container.uses, container.minutes, container.retest_on = state.uses, state.minutes, state.retest_on
     container.rinsed, container.last_at, container.last_seq = state.rinsed, state.last_at, state.last_seq
-
-
-def put_use_by(container: Container, term: Term | None) -> bool:
-    """Copy a use by into a container's row, unsaved; say whether it changed."""
-    now = (term.on, term.at, term.name, term.firm) if term else (None, None, "", True)
-    before = tuple(getattr(container, name) for name in USE_BY)
-    container.use_by_on, container.use_by_at, container.use_by_term, container.use_by_firm = now
-    return now != before
-
-
-def keep_use_by(container: Container) -> bool:
-    """Recompute and write one use-by copy; say whether it changed."""
-    changed = put_use_by(container, use_by(queries.dates_of_container(container), container.shop.zone))
-    if changed:
-        container.save(update_fields=USE_BY)
-    return changed

@@ -26,7 +26,10 @@ def hash_line(previous: str, body: Mapping[str, object], *, version: int = FORMA
 
 def _first_format(previous: str, body: Mapping[str, object]) -> str:
     text = json.dumps(
-        {"previous": previous, "version": 1, **body}, sort_keys=True, separators=(",", ":"), ensure_ascii=False
+        {"previous": previous, "version": 1, **body},
+        sort_keys=True,
+        separators=(",", ":"),
+        ensure_ascii=False,
     )
     return hashlib.sha256(text.encode()).hexdigest()
 

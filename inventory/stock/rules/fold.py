@@ -43,14 +43,18 @@ def step(code: str, state: Held, line: Line) -> Held:
 
 def _must_be_here(code: str, state: Held, line: Line) -> None:
     if state.state == "expected":
-        raise NotHereYet(f"{code} had not been received by then. Receive it first.", code="early", seq=line.seq)
+        raise NotHereYet(
+            f"{code} had not been received by then. Receive it first.", code="early", seq=line.seq
+        )
     if state.state == FINAL:
         raise Refused(f"{code} left the shelf before that. Undo that first.", code="gone", seq=line.seq)
 
 
 def _receive(code: str, state: Held, line: Line) -> Held:
     if state.state != "expected":
-        raise Refused(f"{code} is here already. Scan what you want to do with it.", code="twice", seq=line.seq)
+        raise Refused(
+            f"{code} is here already. Scan what you want to do with it.", code="twice", seq=line.seq
+        )
     facts, content = line.facts, _integer(line, "content")
     opened_at, mixed_at = _instant(facts, "opened_at"), _instant(facts, "mixed_at")
     sealed = bool(facts.get("sealed", True))
@@ -63,16 +67,18 @@ def _receive(code: str, state: Held, line: Line) -> Held:
         place=line.place,
         content=content,
         received_at=line.at,
-        opened_at=None if sealed else opened_at or line.at,
+        opened_at=None if sealed or content == 0 else opened_at or line.at,
         mixed_at=mixed_at,
         estimated=bool(facts.get("estimated", False)),
-        rinsed=content == 0,
+        rinsed=content == 0 and facts.get("product") is None,
     )
 
 
 def _open(code: str, state: Held, line: Line) -> Held:
     if state.state != "sealed":
-        raise Refused(f"{code} is {state.state} already; only a sealed one is opened.", code="open", seq=line.seq)
+        raise Refused(
+            f"{code} is {state.state} already; only a sealed one is opened.", code="open", seq=line.seq
+        )
     return replace(state, state="open", opened_at=line.at)
 
 
@@ -87,6 +93,8 @@ def _use(code: str, state: Held, line: Line) -> Held:
 
 def _less(code: str, state: Held, line: Line) -> Held:
     amount = line.amount or 0
+    if amount < 0:
+        raise Refused(f"{amount} cannot be taken. Say how much came out.", code="facts", seq=line.seq)
     if state.state == "sealed":
         raise Refused(f"{code} is still sealed. Open it first.", code="sealed", seq=line.seq)
     if amount > state.content:
@@ -96,22 +104,26 @@ def _less(code: str, state: Held, line: Line) -> Held:
 
 
 def _fill(code: str, state: Held, line: Line) -> Held:
+    if line.source == line.target:
+        raise Refused(
+            f"{code} cannot be filled from itself. Scan the other bottle.", code="itself", seq=line.seq
+        )
     return _less(code, state, line) if line.source == code else _more(code, state, line)
 
 
 def _more(code: str, state: Held, line: Line) -> Held:
     facts, product, parts = line.facts, _text(line.facts, "product"), _parts(line.facts)
-    fresh = state.content == 0 and state.rinsed
-    same = state.product == product and state.parts == parts
-    if not fresh and not same:
-        raise Refused(
-            f"{code} last held something else. Rinse it and scan RINSE, then fill it.",
-            code="other_content",
-            seq=line.seq,
-        )
     if state.state == "sealed":
-        raise Refused(f"{code} is a sealed bottle of its maker. Nothing goes into it.", code="sealed", seq=line.seq)
+        raise Refused(
+            f"{code} is a sealed bottle of its maker. Nothing goes into it.", code="sealed", seq=line.seq
+        )
+    fresh = state.content == 0 and state.rinsed
+    if not fresh and (state.product, state.parts) != (product, parts):
+        says = f"{code} last held something else. Rinse it and scan RINSE, then fill it."
+        raise Refused(says, code="other_content", seq=line.seq)
     before = Held() if fresh else state
+    opened_at = _instant(facts, "opened_at")
+    opened_first = before.opened_at is not None and (opened_at is None or before.opened_at <= opened_at)
     return replace(
         state,
         state="open",
@@ -119,18 +131,26 @@ def _more(code: str, state: Held, line: Line) -> Held:
         parts=parts,
         lots=before.lots | frozenset(_texts(facts, "lots")),
         content=state.content + _integer(line, "added"),
-        opened_at=_earliest(before.opened_at, _instant(facts, "opened_at")),
-        mixed_at=_earliest(before.mixed_at, line.at if parts != NEAT else _instant(facts, "mixed_at")),
-        estimated=before.estimated or bool(facts.get("estimated", False)),
-        retest_on=before.retest_on,
+        opened_at=_earliest(before.opened_at, opened_at),
+        mixed_at=_earliest(
+            before.mixed_at, _instant(facts, "mixed_at") or (line.at if parts != NEAT else None)
+        ),
+        estimated=before.estimated if opened_first else bool(facts.get("estimated", False)),
+        held=state.held or _text(facts, "held") or "",
+        retest_on=_day(facts, "retest_on"),
         rinsed=False,
     )
 
 
 def _rinse(code: str, state: Held, line: Line) -> Held:
     if state.content:
-        raise Refused(f"{code} still holds something. Use it, or empty it, then rinse.", code="full", seq=line.seq)
-    return Held(state="empty", place=state.place, received_at=state.received_at, uses=state.uses, held=state.held)
+        raise Refused(
+            f"{code} still holds something. Use it, or empty it, then rinse.", code="full", seq=line.seq
+        )
+    return Held(
+        state="empty", place=state.place, received_at=state.received_at, held=state.held,
+        uses=state.uses, minutes=state.minutes,
+    )  # fmt: skip
 
 
 def _move(code: str, state: Held, line: Line) -> Held:
@@ -140,13 +160,16 @@ def _move(code: str, state: Held, line: Line) -> Held:
 def _count(code: str, state: Held, line: Line) -> Held:
     content = _integer(line, "content")
     if state.product is None and content:
-        raise Refused(f"{code} has never been filled. Fill it first, then count.", code="unfilled", seq=line.seq)
+        raise Refused(
+            f"{code} has never been filled. Fill it first, then count.", code="unfilled", seq=line.seq
+        )
     sealed = state.state == "sealed" and content == state.content
     return replace(
         state,
         content=content,
         state="sealed" if sealed else "open" if content else "empty",
-        opened_at=state.opened_at if sealed else state.opened_at or line.at,
+        opened_at=state.opened_at if sealed or state.product is None else state.opened_at or line.at,
+        rinsed=state.rinsed and content == 0,
     )
 
 
@@ -163,13 +186,18 @@ def _release(code: str, state: Held, line: Line) -> Held:
 
 
 def _retest(code: str, state: Held, line: Line) -> Held:
-    return replace(state, retest_on=date.fromisoformat(_text(line.facts, "until") or ""))
+    until = _day(line.facts, "until")
+    if until is None:
+        raise Refused("A retest names the day until which it holds: `until`.", code="facts", seq=line.seq)
+    return replace(state, retest_on=until)
 
 
 def _correct(code: str, state: Held, line: Line) -> Held:
     if "lots" in line.facts:
         state = replace(state, lots=frozenset(_texts(line.facts, "lots")))
     if "opened_at" in line.facts:
+        if state.state == "sealed":
+            raise Refused(f"{code} is still sealed. Open it first.", code="sealed", seq=line.seq)
         state = replace(state, opened_at=_instant(line.facts, "opened_at"), estimated=False)
     return state
 
@@ -215,6 +243,11 @@ def _parts(facts: dict[str, object]) -> Parts:
 def _instant(facts: dict[str, object], name: str) -> datetime | None:
     value = facts.get(name)
     return None if value is None else datetime.fromisoformat(str(value))
+
+
+def _day(facts: dict[str, object], name: str) -> date | None:
+    value = facts.get(name)
+    return None if value is None else date.fromisoformat(str(value))
 
 
 def _earliest(*instants: datetime | None) -> datetime | None:

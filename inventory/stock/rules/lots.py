@@ -1,11 +1,12 @@
-"""What a lot's dates are, from the ledger's lines about it: the first printed date given, then corrections."""
+"""What a lot's dates are, from the ledger's lines about it: the first date printed, then corrections."""
 
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from datetime import date
+from typing import Any
 
 from .fold import in_force
-from .lines import Line
+from .lines import Line, Refused
 
 DATES = ("expires_on", "best_before_on", "made_on")
 
@@ -34,18 +35,24 @@ def step_lot(state: LotState, line: Line) -> LotState:
     """Return a lot after one more line about it; lines that only touch a bottle of it change nothing."""
     facts = line.facts
     if line.kind == "receive":
-        printed = {name: _day(facts, name) for name in DATES if getattr(state, name) is None and name in facts}
+        printed: dict[str, Any] = {
+            name: _day(facts, name) for name in DATES if getattr(state, name) is None and name in facts
+        }
         return replace(state, **printed)
     if line.target or line.source:
         return state
     if line.kind == "correct":
-        return replace(state, **{name: _day(facts, name) for name in DATES if name in facts})
+        corrected: dict[str, Any] = {name: _day(facts, name) for name in DATES if name in facts}
+        return replace(state, **corrected)
     if line.kind == "quarantine":
         return replace(state, held=str(facts.get("reason") or "held"), recalled=bool(facts.get("recalled")))
     if line.kind == "release":
         return replace(state, held="", recalled=False)
     if line.kind == "retest":
-        return replace(state, retest_on=_day(facts, "until"))
+        until = _day(facts, "until")
+        if until is None:
+            raise Refused("A retest names the day until which it holds: `until`.", code="facts", seq=line.seq)
+        return replace(state, retest_on=until)
     return state
 
 

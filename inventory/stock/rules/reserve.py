@@ -6,17 +6,18 @@ usable through the step, first expired first, open before sealed. Amounts are co
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
-from datetime import UTC, datetime, tzinfo
+from datetime import datetime, tzinfo
 
 from .lines import NEAT, Parts
-from .use_by import Dates, Life, Term, over, terms
+from .mixes import share
+from .use_by import NEVER, Dates, Life, Term, over, terms
 
-NEVER = datetime.max.replace(tzinfo=UTC)
+UNDATED = Dates()
 
 
 @dataclass(frozen=True)
 class OnShelf:
-    """A container as the shelf offers it; `content` in its own base unit, mixed with water as `parts` says."""
+    """A container as the shelf offers it; `content` in base units, mixed with water as `parts` says."""
 
     code: str
     product: str
@@ -25,15 +26,14 @@ class OnShelf:
     parts: Parts = NEAT
     lots: frozenset[str] = frozenset()
     sealed: bool = True
-    dates: Dates = Dates()
+    dates: Dates = UNDATED
     held: str = ""
     place: str | None = None
 
     @property
     def concentrate(self) -> int:
         """How much of the product itself is in it, rounded down."""
-        product, water = self.parts
-        return self.content * product // (product + water)
+        return share(self.content, self.parts)
 
 
 @dataclass(frozen=True)
@@ -78,7 +78,15 @@ class Reserved:
 def in_order(needs: Iterable[Need]) -> list[Need]:
     """Return needs in the order in which they are served."""
     return sorted(
-        needs, key=lambda need: (need.job_starts_at, need.booked_at, need.job, need.product is None, need.starts_at, need.id)
+        needs,
+        key=lambda need: (
+            need.job_starts_at,
+            need.booked_at,
+            need.job,
+            need.product is None,
+            need.starts_at,
+            need.id,
+        ),
     )
 
 

@@ -1,8 +1,8 @@
 """Until when: the earliest of the terms that a bottle carries, always with the name of the one that won.
 
 The day named is the last usable local day, inclusive. Opened + n days ends on opened day + n; day + n months
-is the same day number or the month's last. Lives under a day are instants. (Common practice for dates "use by";
-the month rule as ISO 8601 calendars leave it to the parties: ours is written here.)
+is the same day number or the month's last. Lives under a day are instants. (Common practice for dates "use
+by"; ISO 8601 leaves the month rule to the parties: ours is written here.)
 """
 
 from calendar import monthrange
@@ -10,6 +10,8 @@ from dataclasses import dataclass
 from datetime import UTC, date, datetime, time, timedelta, tzinfo
 
 MAKER = "maker"
+# "31/12/9999" is how some spreadsheets say "does not expire"; a day is left for every clock on earth.
+NEVER = datetime(9999, 12, 30, tzinfo=UTC)
 
 
 @dataclass(frozen=True)
@@ -26,12 +28,17 @@ class Life:
 
 @dataclass(frozen=True)
 class Dates:
-    """Everything about a bottle that bears on its use by. `guards`: any date it carries stops."""
+    """Everything about a bottle that bears on its use by. `guards`: any date it carries stops.
+
+    `retest_on` is the bottle's own; `lot_retest_on` the first of its lots', whose printed dates are then left
+    out of the others by who fills this in.
+    """
 
     expires_on: date | None = None
     best_before_on: date | None = None
     made_on: date | None = None
     retest_on: date | None = None
+    lot_retest_on: date | None = None
     sealed: Life | None = None
     opened_at: datetime | None = None
     open: Life | None = None
@@ -60,6 +67,8 @@ def add_months(day: date, months: int) -> date:
 
 def end_of(day: date, zone: tzinfo) -> datetime:
     """Return the instant at which a local day is over, in UTC."""
+    if day >= NEVER.date():
+        return NEVER
     return datetime.combine(day + timedelta(days=1), time(), zone).astimezone(UTC)
 
 
@@ -81,13 +90,17 @@ def over(dates: Dates, zone: tzinfo, at: datetime) -> Term | None:
 
 
 def _printed(dates: Dates, zone: tzinfo) -> list[Term]:
-    found = []
     if dates.retest_on:
-        found.append(_day_term("retest", dates.retest_on, zone, True, "retested"))
-    elif dates.expires_on:
+        return [_day_term("retest", dates.retest_on, zone, True, "retested")]
+    found = []
+    if dates.lot_retest_on:
+        found.append(_day_term("retest", dates.lot_retest_on, zone, True, "its lot was retested"))
+    if dates.expires_on:
         found.append(_day_term("printed", dates.expires_on, zone, True, "printed on it"))
-    if dates.best_before_on and not dates.retest_on:
-        found.append(_day_term("best before", dates.best_before_on, zone, dates.guards, "best before, printed on it"))
+    if dates.best_before_on:
+        found.append(
+            _day_term("best before", dates.best_before_on, zone, dates.guards, "best before, printed on it")
+        )
     return found
 
 

@@ -1,0 +1,43 @@
+"""Lift the ledger's guards: for the teardown of a test, and to play the intruder whom `verify` must find.
+
+The product has no such switch. Guards go back as they stood, by the product's own statements.
+"""
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+
+from django.db import connection
+
+from inventory.models import guards
+
+
+@contextmanager
+def lifted() -> Iterator[None]:
+    """Take the guards off inside the block."""
+    lift()
+    try:
+        yield
+    finally:
+        put_back()
+
+
+def lift() -> None:
+    """Take the guards off."""
+    with connection.cursor() as cursor:
+        for name in guards.EXPECTED[connection.vendor]:
+            on = "" if connection.vendor == "sqlite" else f" ON {guards.TABLE}"
+            cursor.execute(f"DROP TRIGGER IF EXISTS {name}{on}")
+
+
+def put_back() -> None:
+    """Put every guard back."""
+    with connection.cursor() as cursor:
+        for sql in guards.statements(connection.vendor):
+            cursor.execute(sql)
+
+
+def empty_ledger() -> None:
+    """Delete every line of the ledger, so that a test's rows can be deleted behind it."""
+    with lifted(), connection.cursor() as cursor:
+        cursor.execute(f"UPDATE {guards.TABLE} SET reverses_id = NULL")
+        cursor.execute(f"DELETE FROM {guards.TABLE}")
