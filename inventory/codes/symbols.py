@@ -154,7 +154,7 @@ def _possible(element: Element) -> bool:
 
 def _whole(element: Element) -> Element:
     text = "".join(element)
-    if not element.value or _next(text) != element:
+    if not element.value or message_or_none(text) != [element]:
         raise CodeError(_unreadable(f"({element.ai}){element.value}"))
     return element
 

@@ -47,7 +47,10 @@ class ScriptedCommand(BaseCommand):
         refused: tuple[type[Exception], ...] = (BadInput, *self.domain_errors)
         try:
             for says, document in self.answers(**options):
-                self.print_json(document) if self.as_json else self.stdout.write(says)
+                if self.as_json:
+                    self.print_json(document)
+                else:
+                    self.stdout.write(says)
                 self.stdout.flush()
         except refused as error:
             self.refuse(str(error))
