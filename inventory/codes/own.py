@@ -18,6 +18,7 @@ TYPES = {
     "C": "command",
     "L": "lot",
     "X": "product",
+    "S": "step",
     "T": "station",
     "V": "vehicle",
     "D": "order",

@@ -19,6 +19,7 @@ class CodeKind(StrEnum):
     PRODUCT = "product"
     LOT = "lot"
     STATION = "station"
+    STEP = "step"
     VEHICLE = "vehicle"
     ORDER = "order"
 

@@ -44,7 +44,8 @@ class Writing:
         self._lock(acts)
 
     def _lock(self, acts: Sequence[Act]) -> None:
-        codes = {code for act in acts for code in (act.source, act.target) if code}
+        arriving = {act.new.code for act in acts if act.new}
+        codes = {code for act in acts for code in (act.source, act.target) if code} - arriving
         for act in acts:
             if act.kind == "reverse":
                 undone = self._undone(act.reverses)
