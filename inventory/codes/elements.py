@@ -107,6 +107,8 @@ def _expiry_with_time(values: dict[str, str], today: date, asks: list[str], erro
 
 def _count(values: dict[str, str], asks: list[str]) -> int | None:
     """(37) counts what (02) names; (30) counts pieces of goods sold by measure."""
+    if "01" in values and "02" in values:
+        asks.append("The code names a pack (01) and what a case holds (02); the pack was taken. Which is it?")
     if "02" in values and "37" not in values:
         asks.append("The code names what the case holds (02) but not how many (37). How many are in it?")
     if "37" in values and "02" not in values:

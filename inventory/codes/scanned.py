@@ -91,10 +91,8 @@ def _from_message(symbology: str | None, body: str, today: date) -> Readings:
     asks = list(result.asks)
     if other:
         asks.append(_ask_swallowed(result.readings))
-    if not signed and result.readings:
-        asks.append(
-            f"“{body}” carries no sign that it is a maker's message. Compare lot and dates with the pack."
-        )
+    if result.readings and not signed:
+        asks.append(_ask_unsigned(body, result.readings))
     return Readings(result.readings, tuple(asks), result.errors)
 
 
@@ -105,6 +103,13 @@ def _readings(every: list[list[Element]], today: date) -> Readings:
     asks = dict.fromkeys(ask for each in understood for ask in each.asks)
     errors = dict.fromkeys(error for each in understood for error in each.errors)
     return Readings(readings, tuple(asks), tuple(errors))
+
+
+def _ask_unsigned(body: str, readings: tuple[Reading, ...]) -> str:
+    """Without product and date there is too little to ask about: "10ml" would be lot "ml"."""
+    if not any(each.expires_on or each.made_on or each.best_before_on for each in readings):
+        raise CodeError(f"“{body}” is not a code that is read here. A lot is typed in brackets: (10){body}.")
+    return f"“{body}” carries no sign that it is a maker's message. Compare lot and dates with the pack."
 
 
 def _ask_swallowed(readings: tuple[Reading, ...]) -> str:

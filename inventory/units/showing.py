@@ -36,6 +36,8 @@ def show(base: int, dimension: Dimension | str, system: str | None = "metric") -
     """Return `base` (µl, mg, pieces, µm) in the shop's units: "1.2 l", "850 g", "12 pieces", "16 fl oz"."""
     check_system(system)
     dimension = Dimension(dimension)
+    if base < 0:
+        return f"−{show(-base, dimension, system)}"  # a difference, as a count finds it
     if dimension is Dimension.PIECES:
         return f"{base} piece" if base == 1 else f"{base} pieces"
     ladder = _shop_ladder(dimension, system)

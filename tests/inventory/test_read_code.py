@@ -44,6 +44,8 @@ def read(text: str) -> Readings:
         ("٦٢٩١٠٤١٥٠٠٢١٣", "characters that no code has"),
         ("https://shop.example/soap", "names no product"),
         ("https://[/01/06291041500213", "names no product"),
+        ("10ml", "“10ml” is not a code that is read here"),
+        ("AB33", "begins at “AB33”"),
         ("00123456789012345675", "numbers a delivery"),
         ("(99)ABC", "names no product, lot or date"),
         ("(01)12", "begins at “(01)12”"),
@@ -135,7 +137,8 @@ def test_an_ordinary_number_asks_nothing() -> None:
         (f"(02){GTIN}(37)121012", "may be a missing separator"),
         (f"(01){GTIN}(7003)2703311430", "expires on 2027-03-31 at 14:30"),
         (f"(01){GTIN}(11)270101(17)260101", "made 2027-01-01 and good until 2026-01-01"),
-        ("10AB33", "no sign that it is a maker's message"),
+        (f"(01){GTIN}(02)08904000210037(37)6", "the pack was taken"),
+        ("1727030010AB33", "no sign that it is a maker's message"),
     ],
 )
 def test_what_does_not_go_together_is_asked(text: str, ask: str) -> None:

@@ -233,6 +233,7 @@ def test_factors_are_those_of_the_handbook(row: dict[str, str]) -> None:
         (85_049, MASS, "metric", "85.05 g"),
         (5, MASS, "metric", "5 mg"),
         (12, PIECES, "us", "12 pieces"),
+        (-250_000, VOLUME, "metric", "−250 ml"),  # what a count found missing
         (1, PIECES, "metric", "1 piece"),
         (76, LENGTH, "us", "76 µm"),
         (473_176, VOLUME, "us", "16 fl oz"),
