@@ -1,0 +1,20 @@
+"""The demo's shop: its nouns from tables, its half year through the real ledger, its booked cars."""
+
+from datetime import datetime
+
+from django.db import transaction
+
+from inventory.management.demo.bookings import book_the_week
+from inventory.management.demo.history import Progress, tell
+from inventory.management.demo.nouns import Cast, load
+from inventory.management.demo.today import arrange
+
+
+@transaction.atomic
+def make(now: datetime, progress: Progress) -> Cast:
+    """Make the whole demo shop as it stands at `now`, or nothing; `progress(done, of)` follows the days."""
+    cast = load(now.astimezone().date())
+    story = tell(cast, now, progress)
+    arrange(story, now)
+    book_the_week(cast, now)
+    return cast
