@@ -4,19 +4,15 @@ One ink. The zero line is named, deliveries and losses are labelled where they h
 same figures as a table. Lengths are points, y runs down from the top.
 """
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 from dataclasses import dataclass
-from datetime import date, timedelta
+from datetime import timedelta
+from itertools import pairwise
 
+from inventory.reorder.charts.labels import LETTER, RIGHT, TEXT, events, lanes_of, runs_left, x_of
 from inventory.reorder.rules import Coming, Line, words
 
-LEFT, RIGHT, LANE, PLOT, BELOW = 4.0, 4.0, 12.0, 66.0, 16.0
-TEXT = 8.0
-# Mean width of a letter of the face, as a share of its size; labels that would touch take another lane.
-LETTER = 0.54
-MOST_EVENTS = 6
-
-
+LANE, PLOT, BELOW = 12.0, 66.0, 16.0
 # Weight in points and dashes of each kind of line.
 PENS: dict[str, tuple[float, tuple[float, ...]]] = {
     "level": (1.6, ()),
@@ -58,15 +54,6 @@ class Chart:
     words: tuple[Words, ...]
 
 
-@dataclass(frozen=True)
-class Event:
-    """Something to label: a day (its offset from the first), the words, and whether it is bold."""
-
-    day: float
-    text: str
-    strong: bool = False
-
-
 def path(coming: Coming) -> list[tuple[float, float]]:
     """Return (days from the first morning, level): up when a delivery comes, down when stock dies."""
     points, level = [(0.0, coming.start)], coming.start
@@ -83,123 +70,77 @@ def path(coming: Coming) -> list[tuple[float, float]]:
     return points
 
 
-def events(line: Line) -> list[Event]:
-    """Return what is labelled, in order of days: empty, deliveries, losses, and what this order brings."""
-    coming, dimension = line.coming, line.product.dimension
-    found = [_event(coming, coming.from_on, 0, words.amount(coming.start, dimension))]
-    found += [
-        _event(coming, due.on, 0, f"{words.amount(due.amount, dimension)} on order comes")
-        for due in coming.deliveries
-        if due.on <= line.wanted.until_on
-    ]
-    for on in sorted({loss.on for loss in coming.losses}):
-        lost = sum(loss.amount for loss in coming.losses if loss.on == on)
-        found.append(_event(coming, on, 1, f"{words.amount(lost, dimension)} expires"))
-    if coming.empty_on:
-        found.append(_event(coming, coming.empty_on, 1, "empty", strong=True))
-    if line.choice and (new := line.coming_with_order.deliveries[-1]).on <= line.wanted.until_on:
-        found.append(_event(coming, new.on, 0, f"this order brings {words.amount(new.amount, dimension)}"))
-    return sorted(found, key=lambda event: event.day)[:MOST_EVENTS]
-
-
-def _event(coming: Coming, on: date, later: int, text: str, *, strong: bool = False) -> Event:
-    return Event((on - coming.from_on).days + later, f"{words.short_day(on)}: {text}", strong)
-
-
 def stock_chart(line: Line, width: float = 340.0) -> Chart:
     """Return the picture of one product's stock to come; solid without this order, dashed with it."""
     paths = [("level", path(line.coming))]
     if line.choice:
         paths.insert(0, ("order", path(line.coming_with_order)))
     most = max((level for _, points in paths for _, level in points), default=0.0) or 1.0
-    placed = list(_lanes(events(line), line.wanted.days, width))
+    placed = lanes_of(events(line), line.wanted.days, width)
     top = LANE * (max(lane for _, lane in placed) + 1) + 4
     zero = top + PLOT
 
     def at(point: tuple[float, float]) -> tuple[float, float]:
-        return _x(point[0], line.wanted.days, width), zero - point[1] / most * PLOT
+        return x_of(point[0], line.wanted.days, width), zero - point[1] / most * PLOT
 
     strokes = [Stroke("zero", (at((0, 0)), at((line.wanted.days, 0)))), *_ticks(line, width, zero)]
     texts = [*_axis(line, width, zero)]
     for event, lane in placed:
-        x, y = _x(event.day, line.wanted.days, width), LANE * (lane + 1)
+        x, y = x_of(event.day, line.wanted.days, width), LANE * (lane + 1)
         strokes.append(Stroke("mark", ((x, y - TEXT), (x, zero))))
-        ends = _ends(event, x, width)
+        ends = runs_left(event, x, width)
         texts.append(Words(x - 3 if ends else x + 3, y - 2, event.text, ends, event.strong))
     drawn = [Stroke(kind, tuple(map(at, points))) for kind, points in paths]
     strokes += drawn
-    texts += _named(drawn, zero)
+    marks = [stroke.points[0][0] for stroke in strokes if stroke.kind == "mark"]
+    texts += _named(drawn, marks, zero)
     title = f"Stock to come: {line.product.name}"
     return Chart(width, zero + BELOW, title, says(line), tuple(strokes), tuple(texts))
 
 
 def says(line: Line) -> str:
     """Return in one sentence what the picture shows, for those who do not see it."""
-    dimension, last = line.product.dimension, words.day(line.wanted.until_on)
-    start, end = (words.amount(base, dimension) for base in (line.coming.start, line.coming.levels[-1]))
+    product, last = line.product, words.day(line.wanted.until_on)
+    start, end = (words.amount(base, product) for base in (line.coming.start, line.coming.levels[-1]))
     shows = f"{start} on {words.day(line.wanted.from_on)}, {end} on {last}"
     if line.choice:
-        shows += f"; with this order {words.amount(line.coming_with_order.levels[-1], dimension)}"
+        shows += f"; with this order {words.amount(line.coming_with_order.levels[-1], product)}"
     labels = [event.text for event in events(line)[1:]]
     return f"{shows}. {'; '.join(labels)}." if labels else f"{shows}."
 
 
-def _named(drawn: list[Stroke], zero: float) -> Iterator[Words]:
-    """Name each line under its right end, where the other and the zero line leave room for it."""
+def _named(drawn: list[Stroke], marks: list[float], zero: float) -> Iterator[Words]:
+    """Name each line under its right end, left of the marks there, where there is room for it."""
     names = {"level": "without this order", "order": "with this order"}
-    ends = [stroke.points[-1] for stroke in drawn]
-    for stroke, (x, y) in zip(drawn, ends, strict=True):
-        below = min([zero, *(other for _, other in ends if other > y)])
-        if len(drawn) > 1 and below - y > TEXT + 4:
-            yield Words(x, y + TEXT + 1, names[stroke.kind], ends=True)
+    for stroke in drawn if len(drawn) > 1 else ():
+        x = _clear_of(marks, stroke.points[-1][0], len(names[stroke.kind]) * TEXT * LETTER)
+        here, others = _height(stroke, x), [_height(other, x) for other in drawn if other is not stroke]
+        below = min([zero, *(y for y in others if y > here)])
+        if below - here > TEXT + 4:
+            yield Words(x, here + TEXT + 1, names[stroke.kind], ends=True)
 
 
-def _x(day: float, days: int, width: float) -> float:
-    return LEFT + day / days * (width - LEFT - RIGHT)
+def _clear_of(marks: list[float], x: float, long: float) -> float:
+    """Return the end of a text that no mark runs through, x or left of it."""
+    for mark in sorted(marks, reverse=True):
+        if x - long < mark < x:
+            x = mark - 3
+    return x
 
 
-def _ends(event: Event, x: float, width: float) -> bool:
-    return x + 3 + len(event.text) * TEXT * LETTER > width
-
-
-@dataclass
-class _Lane:
-    """The labels of one height: where each begins and ends, and where its leader goes down."""
-
-    spans: list[tuple[float, float]]
-    leaders: list[float]
-
-    def holds(self, x: float) -> bool:
-        return any(begins <= x <= ends for begins, ends in self.spans)
-
-    def touches(self, span: tuple[float, float]) -> bool:
-        return any(span[0] <= ends and begins <= span[1] for begins, ends in self.spans)
-
-
-def _lanes(found: Iterable[Event], days: int, width: float) -> Iterator[tuple[Event, int]]:
-    """Give each label the first lane, from the top, where no label touches another or stands on a leader."""
-    lanes: list[_Lane] = []
-    for event in found:
-        x, long = _x(event.day, days, width), len(event.text) * TEXT * LETTER + 6
-        span = (x - long, x - 1) if _ends(event, x, width) else (x, x + long)
-        free = (number for number in range(len(lanes)) if _is_free(lanes, number, x, span))
-        lane = next(free, len(lanes))
-        if lane == len(lanes):
-            lanes.append(_Lane([], []))
-        lanes[lane].spans.append(span)
-        lanes[lane].leaders.append(x)
-        yield event, lane
-
-
-def _is_free(lanes: list[_Lane], number: int, x: float, span: tuple[float, float]) -> bool:
-    crossed = any(span[0] < leader < span[1] for lane in lanes[:number] for leader in lane.leaders)
-    crosses = any(lane.holds(x) for lane in lanes[number + 1 :])
-    return not (lanes[number].touches(span) or crossed or crosses)
+def _height(stroke: Stroke, x: float) -> float:
+    """Return y of a line at x; of two at one x, the lower on the page."""
+    found = [
+        y1 + (y2 - y1) * (x - x1) / (x2 - x1)
+        for (x1, y1), (x2, y2) in pairwise(stroke.points)
+        if x1 <= x <= x2 and x1 < x2
+    ]
+    return max(found, default=stroke.points[-1][1])
 
 
 def _ticks(line: Line, width: float, zero: float) -> Iterator[Stroke]:
     for day in range(0, line.wanted.days, 7):
-        x = _x(day, line.wanted.days, width)
+        x = x_of(day, line.wanted.days, width)
         yield Stroke("tick", ((x, zero), (x, zero + 3)))
 
 
@@ -207,7 +148,6 @@ def _axis(line: Line, width: float, zero: float) -> Iterator[Words]:
     """Name the weeks below the line, as many as there is room for, and the zero line at its end."""
     every = 7 if line.wanted.days <= 50 else 14
     for day in range(0, line.wanted.days - 10, every):
-        yield Words(
-            _x(day, line.wanted.days, width), zero + 12, words.short_day(line.wanted.from_on + timedelta(day))
-        )
+        name = words.short_day(line.wanted.from_on + timedelta(days=day))
+        yield Words(x_of(day, line.wanted.days, width), zero + 12, name)
     yield Words(width - RIGHT, zero + 12, "0 = empty", ends=True)

@@ -2,7 +2,8 @@
 
 from html import escape
 
-from inventory.reorder.charts.picture import PENS, TEXT, Chart, Stroke, Words
+from inventory.reorder.charts.labels import TEXT
+from inventory.reorder.charts.picture import PENS, Chart, Stroke, Words
 
 
 def svg(chart: Chart, name: str) -> str:

@@ -4,9 +4,8 @@ from reportlab.lib.units import mm
 from reportlab.platypus import Flowable, KeepTogether, Spacer, Table
 
 from inventory.reorder.charts import PENS, TEXT, Chart, Stroke, Week, stock_chart, weeks
-from inventory.reorder.pdf.page import INK, Cell, figure, heads, style, table, text
-from inventory.reorder.rules import Line, words
-from inventory.units import Dimension
+from inventory.reorder.pdf.page import INK, Cell, Command, heads, style, table, text
+from inventory.reorder.rules import Line, ProductFacts, words
 from safety.print.fonts import BOLD, REGULAR, printable
 
 CHART_WIDTH = 104 * mm
@@ -27,16 +26,23 @@ def picture(line: Line, width: float, heading: str) -> Flowable:
 
 
 def _week_table(line: Line, width: float) -> Table:
+    """Plain texts, not paragraphs: they never wrap."""
     head = heads("End of", "Without", "Short", "Expires", "With order")
-    rows = [_week_row(week, line.product.dimension) for week in weeks(line)]
-    return table([head, *rows], [width * 0.15, *[width * 0.2125] * 4], pad=0.5)
+    rows = [_week_row(week, line.product) for week in weeks(line)]
+    return table([head, *rows], [width * 0.15, *[width * 0.2125] * 4], *_WEEK_STYLE, pad=0.5)
 
 
-def _week_row(week: Week, dimension: Dimension) -> list[Cell]:
-    levels = [words.amount(level, dimension) for level in (week.level, week.level_with_order)]
-    rare = [words.amount(base, dimension) if base else "" for base in (week.short, week.expires)]
-    day = text(words.short_day(week.on), style(7.5))
-    return [day, *(figure(says, size=7.5) for says in (levels[0], *rare, levels[1]))]
+_WEEK_STYLE: list[Command] = [
+    ("FONT", (0, 1), (-1, -1), REGULAR, 7.5, 9.4),
+    ("TEXTCOLOR", (0, 1), (-1, -1), INK),
+    ("ALIGN", (1, 1), (-1, -1), "RIGHT"),
+]
+
+
+def _week_row(week: Week, product: ProductFacts) -> list[Cell]:
+    levels = [words.amount(level, product) for level in (week.level, week.level_with_order)]
+    rare = [words.amount(base, product) if base else "" for base in (week.short, week.expires)]
+    return [printable(says) for says in (words.short_day(week.on), levels[0], *rare, levels[1])]
 
 
 class DrawnChart(Flowable):  # type: ignore[misc]

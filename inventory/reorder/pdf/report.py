@@ -130,7 +130,7 @@ def _order_table(order: SupplierOrder, currency: str, width: float) -> Table:
     """Two rows a product: its figures, and its because across the whole width."""
     stock = ("Usable on hand", "On order")
     rows = [heads("Product", *stock, "Booked", "Expected beside", "Safety", "Order up to", "Order", "Cost")]
-    more: list[Command] = [_LAST]
+    more: list[Command] = []
     for line in order.lines:
         row = len(rows)
         rows += [_figures(line, currency), [text(line.because, style(8, colour=SOFT))]]
@@ -144,7 +144,7 @@ def _order_table(order: SupplierOrder, currency: str, width: float) -> Table:
     total = figure(show_money(order.total_minor, currency), BOLD)
     rows.append([cell("Together", BOLD), *[figure("")] * 7, total])
     shares = (0.22, 0.085, 0.08, 0.085, 0.09, 0.08, 0.085, 0.15, 0.125)
-    return table(rows, [width * share for share in shares], *more, thin=False)
+    return table(rows, [width * share for share in shares], *more, _LAST, thin=False)
 
 
 def _figures(line: Line, currency: str) -> list[Cell]:
@@ -154,8 +154,8 @@ def _figures(line: Line, currency: str) -> list[Cell]:
     by = [] if line.order_by_on is None else [_by(line.order_by_on, wanted.from_on)]
     return [
         cell(line.product.name, BOLD),
-        *(figure(words.amount(base, line.product.dimension)) for base in levels),
-        [figure(words.packs(line.choice, line.product.dimension) if line.choice else "", BOLD), *by],
+        *(figure(words.amount(base, line.product)) for base in levels),
+        [figure(words.packs(line.choice, line.product) if line.choice else "", BOLD), *by],
         figure(cost),
     ]
 
@@ -176,7 +176,7 @@ def _not_ordered(report: Report, width: float) -> Iterator[Flowable]:
     rows = [[*heads("Product", "Usable on hand", "On order", "Order up to"), why]]
     for line in sorted(enough, key=lambda line: line.product.name):
         levels = (line.usable, line.on_order, line.wanted.order_up_to)
-        shown = [figure(words.amount(base, line.product.dimension)) for base in levels]
+        shown = [figure(words.amount(base, line.product)) for base in levels]
         rows.append([cell(line.product.name), *shown, text(line.because, style(8))])
     shares = (0.26, 0.12, 0.1, 0.11, 0.41)
     yield table(rows, [width * share for share in shares], ("LEFTPADDING", (4, 0), (4, -1), 6 * mm))

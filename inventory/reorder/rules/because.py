@@ -4,12 +4,13 @@ from datetime import timedelta
 
 from inventory.money import show_money
 from inventory.reorder.rules import words
+from inventory.reorder.rules.coming import dies_on
 from inventory.reorder.rules.orders import Line, Report, SupplierOrder
 
 
 def line_because(line: Line, currency: str) -> str:
     """Return when the product is empty, why it is or is not ordered, and what of it will die unused."""
-    says = [_when_empty(line), *_why_ordered(line), *_why_not(line), *_stock_lost(line)]
+    says = [_when_empty(line), *_why_ordered(line), *_why_not(line), *_capped(line), *_stock_lost(line)]
     return " ".join([*says, *_waste(line, currency)])
 
 
@@ -32,8 +33,8 @@ def _why_ordered(line: Line) -> list[str]:
     """Where nothing runs out, the order is for the spread of use alone."""
     if line.empty_on is not None or not line.choice:
         return []
-    dimension = line.product.dimension
-    lacks, level = words.amount(line.needed, dimension), words.amount(line.wanted.order_up_to, dimension)
+    product = line.product
+    lacks, level = words.amount(line.needed, product), words.amount(line.wanted.order_up_to, product)
     what = "With what is on order that is" if line.on_order else "That is"
     return [f"{what} {lacks} below the {level} to order up to."]
 
@@ -46,14 +47,23 @@ def _why_not(line: Line) -> list[str]:
     return ["Not ordered: a new pack would expire before any of it is used."]
 
 
+def _capped(line: Line) -> list[str]:
+    """Less than the order-up-to level is ordered: say that this is meant, and until when it lasts."""
+    comes_on = line.coming.from_on + timedelta(days=line.product.lead_days)
+    death_on = dies_on(line.product, comes_on)
+    if not line.choice or not line.choice.capped or death_on is None:
+        return []
+    return [f"No more than gets used: a pack ordered today expires on {words.day(death_on)}."]
+
+
 def _stock_lost(line: Line) -> list[str]:
-    dimension, says = line.product.dimension, []
+    product, says = line.product, []
     if line.coming.dead:
-        says.append(f"{words.amount(line.coming.dead, dimension)} on hand is out of date and not counted.")
+        says.append(f"{words.amount(line.coming.dead, product)} on hand is out of date and not counted.")
     for delivered, where in ((False, "on hand"), (True, "on order")):
         if lost := line.coming.lost(delivered=delivered):
             last = max(loss.on for loss in line.coming.losses if loss.delivered == delivered)
-            amount = words.amount(lost, dimension)
+            amount = words.amount(lost, product)
             says.append(f"{amount} {where} expires unused by {words.day(last)} and is not counted.")
     return says
 
@@ -62,7 +72,7 @@ def _waste(line: Line, currency: str) -> list[str]:
     choice = line.choice
     if not choice or not choice.unused:
         return []
-    unused, value = words.amount(choice.unused, line.product.dimension), choice.unused_minor
+    unused, value = words.amount(choice.unused, line.product), choice.unused_minor
     worth = "price not recorded" if value is None else f"worth {show_money(value, currency)}"
     if choice.above_cap:
         least = f"{choice.packs} is the least that {line.product.supplier.name} sells"

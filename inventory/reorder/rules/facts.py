@@ -78,6 +78,7 @@ class ProductFacts:
     `lead_spread_days`: standard deviation of the lead time; `spread_per_booking`: of the use of a booked job.
     `cancelled`: the share of bookings that is cancelled, 0 until 20 bookings are known.
     `bookings_seen` and `days_booked_ahead` (mean) choose the way in which the unbooked part is reckoned.
+    `system`: the units in which the shop reads amounts, "metric", "us" or "imperial".
     `sealed_life_days`: how many days a new pack may be used after it comes; None never dies.
     """
 
@@ -98,6 +99,7 @@ class ProductFacts:
     cancelled: float = 0.0
     bookings_seen: int = 0
     days_booked_ahead: float | None = None
+    system: str = "metric"
 
     def __post_init__(self) -> None:
         if self.mean_per_day < 0 or self.spread_per_day < 0:

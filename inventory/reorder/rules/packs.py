@@ -17,13 +17,15 @@ SAME = 1e-9
 class Choice:
     """So many packs of one size; `unused` of their amount is expected to die, in base units.
 
-    `above_cap` says that the least the supplier sells is more than will be used.
+    `capped` says that more is lacking but would die unused, `above_cap` that the least the supplier sells is
+    more than will be used.
     """
 
     pack: Pack
     packs: int
     unused: float
-    above_cap: bool
+    capped: bool = False
+    above_cap: bool = False
 
     @property
     def amount(self) -> int:
@@ -55,14 +57,14 @@ def packs_of(pack: Pack, needed: float, for_bookings: float, useful: float | Non
     `needed` is what the order-up-to level lacks, `for_bookings` what booked jobs lack, `useful` what is
     expected to be used of a new pack before it dies (None: it does not die).
     """
-    packs = whole(max(needed, for_bookings), pack)
-    cap = None if useful is None else whole(max(useful, for_bookings), pack)
-    if cap is not None:
-        packs = min(packs, cap)
+    lacking = whole(max(needed, for_bookings), pack)
+    cap = lacking if useful is None else whole(max(useful, for_bookings), pack)
+    packs = min(lacking, cap)
     ordered = max(packs, whole(pack.minimum * pack.amount, pack)) if packs else 0
-    used = ordered * pack.amount if useful is None else max(useful, for_bookings)
-    unused = max(0.0, ordered * pack.amount - used)
-    return Choice(pack, ordered, unused, cap is not None and ordered > cap)
+    if useful is None:
+        return Choice(pack, ordered, 0.0)
+    unused = max(0.0, ordered * pack.amount - max(useful, for_bookings))
+    return Choice(pack, ordered, unused, capped=ordered < lacking, above_cap=ordered > cap)
 
 
 def cheapest(

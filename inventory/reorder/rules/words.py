@@ -2,6 +2,7 @@
 
 from datetime import date
 
+from inventory.reorder.rules.facts import ProductFacts
 from inventory.reorder.rules.packs import Choice
 from inventory.units import Dimension, show
 
@@ -14,12 +15,12 @@ COLUMN_UNITS: dict[Dimension, tuple[int, str]] = {
 }
 
 
-def amount(base: float, dimension: Dimension) -> str:
-    """Return an expected amount in words, to three figures: 1234567 µl is "1.23 l", 3.4 pads "3 pieces"."""
+def amount(base: float, product: ProductFacts) -> str:
+    """Return an expected amount in the shop's units, three figures of it: 1234567 µl is "1.23 l"."""
     rounded = round(base, 3 - len(str(int(abs(base))))) if abs(base) >= 1000 else base
-    if dimension == Dimension.LENGTH:
+    if product.dimension == Dimension.LENGTH:
         return f"{rounded / COLUMN_UNITS[Dimension.LENGTH][0]:.2f}".rstrip("0").rstrip(".") + " m"
-    return show(max(0, round(rounded)), dimension)
+    return show(max(0, round(rounded)), product.dimension, product.system)
 
 
 def column_number(base: float, dimension: Dimension) -> float:
@@ -47,9 +48,9 @@ def short_day(on: date) -> str:
     return f"{on.day} {on:%b}"
 
 
-def packs(choice: Choice, dimension: Dimension) -> str:
+def packs(choice: Choice, product: ProductFacts) -> str:
     """Return "2 × 5 l can", or "5 × bag of 5" for pieces."""
     pack = choice.pack
-    if dimension == Dimension.PIECES:
+    if product.dimension == Dimension.PIECES:
         return f"{choice.packs} × {pack.noun} of {pack.amount}"
-    return f"{choice.packs} × {amount(pack.amount, dimension)} {pack.noun}"
+    return f"{choice.packs} × {amount(pack.amount, product)} {pack.noun}"

@@ -3,12 +3,15 @@
 from datetime import date, timedelta
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from inventory.reorder.rules import (
     Booked,
     MonthIsOver,
     OnOrder,
     Pack,
+    ProductFacts,
     Stock,
     Supplier,
     WrongFacts,
@@ -17,6 +20,7 @@ from inventory.reorder.rules import (
     reorder_report,
     use_per_day,
 )
+from inventory.units import Dimension
 
 from .shelf import DECEMBER, LITRE, MADE_ON, ML, december_report, product
 
@@ -270,3 +274,77 @@ def test_use_a_day_is_the_last_twelve_months_or_since_the_first_use() -> None:
 def test_one_use_yesterday_is_spread_over_four_weeks() -> None:
     mean, _ = use_per_day([(date(2026, 11, 30), 280)], date(2026, 12, 1))
     assert mean == 10.0
+
+
+def test_a_shop_that_reads_gallons_reads_them_in_the_report() -> None:
+    line = line_of(system="us", stock=(Stock(3_785_412, date(2026, 11, 30)), Stock(8 * LITRE)))
+    assert line.because.endswith("1 gal on hand is out of date and not counted.")
+
+
+def test_tape_is_measured_in_metres() -> None:
+    line = line_of(dimension=Dimension.LENGTH, stock=(Stock(50_500_000, date(2026, 11, 30)),))
+    assert "50.5 m on hand is out of date and not counted." in line.because
+
+
+def test_a_short_life_caps_the_order_and_says_so() -> None:
+    line = line_of(sealed_life_days=10, packs=(Pack("PW1", LITRE, 700, noun="bottle"),))
+    # It comes on 7 December and expires on the 17th: 17 days of 200 ml are 3.4 l, of the 7.4 l lacking.
+    assert line.packs == 4
+    assert line.because.endswith(
+        "No more than gets used: a pack ordered today expires on 17 December."
+        " 0.6 l of the order, worth €4.20, is expected to expire unused."
+    )
+
+
+amounts = st.integers(0, 20_000)
+december_days = st.integers(0, 50).map(lambda day: MADE_ON + timedelta(days=day - 3))
+some_product = st.builds(
+    product,
+    mean_per_day=st.floats(0, 500),
+    spread_per_day=st.floats(0, 500),
+    lead_days=st.integers(0, 30),
+    packs=st.lists(
+        st.builds(
+            Pack,
+            st.just("P"),
+            st.integers(1, 9_000),
+            st.integers(1, 900),
+            st.integers(1, 6),
+            st.integers(1, 6),
+        ),
+        min_size=1,
+        max_size=3,
+    ).map(tuple),
+    stock=st.lists(st.builds(Stock, amounts, st.none() | december_days), max_size=4).map(tuple),
+    on_order=st.lists(st.builds(OnOrder, amounts, st.none() | december_days), max_size=2).map(tuple),
+    booked=st.lists(st.builds(Booked, december_days, amounts), max_size=4).map(tuple),
+    sealed_life_days=st.none() | st.integers(0, 400),
+    cancelled=st.floats(0, 0.9),
+    bookings_seen=st.sampled_from([0, 30]),
+    days_booked_ahead=st.none() | st.floats(0, 40),
+)
+
+
+@given(some_product)
+def test_an_order_is_never_below_what_booked_jobs_need(facts: ProductFacts) -> None:
+    line = order_line(facts, MONTH_END, MADE_ON, "EUR")
+    ordered = line.choice.amount if line.choice else 0
+    assert line.usable + line.on_order + ordered >= line.wanted.booked_in_full - 0.5
+
+
+@given(some_product)
+def test_an_order_fills_up_to_the_level_unless_it_would_expire(facts: ProductFacts) -> None:
+    line = order_line(facts, MONTH_END, MADE_ON, "EUR")
+    ordered = line.choice.amount if line.choice else 0
+    reached = line.usable + line.on_order + ordered >= line.wanted.order_up_to - 0.5
+    expires = facts.sealed_life_days is not None and (line.choice is None or line.choice.capped)
+    assert reached or expires
+
+
+@given(some_product)
+def test_packs_come_in_the_multiples_sold_and_nothing_is_ordered_without_need(facts: ProductFacts) -> None:
+    line = order_line(facts, MONTH_END, MADE_ON, "EUR")
+    if line.choice:
+        assert line.packs % line.choice.pack.multiple == 0
+        assert line.packs >= line.choice.pack.minimum
+        assert line.needed > 0

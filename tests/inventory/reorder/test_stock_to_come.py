@@ -90,6 +90,9 @@ def test_no_label_of_a_picture_leaves_it_or_covers_another() -> None:
         for place, (left, right, y) in enumerate(boxes):
             others = boxes[place + 1 :]
             assert not [b for b in others if abs(b[2] - y) < 7 and b[0] < right and left < b[1]], chart.title
+        for mark in (stroke.points for stroke in chart.strokes if stroke.kind == "mark"):
+            (x, top), (_, bottom) = mark
+            assert not [b for b in boxes if b[0] < x < b[1] and top < b[2] - 3 < bottom], chart.title
 
 
 def test_the_svg_is_named_described_and_carries_no_style_of_its_own() -> None:
