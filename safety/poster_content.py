@@ -119,11 +119,13 @@ def dangers(judged: Sequence[Judged]) -> tuple[Danger, ...]:
 def danger(hits: list[tuple[str, str, str, tuple[str, ...]]]) -> Danger:
     """Return the danger of one group of hits, gravest first."""
     headings = list(dict.fromkeys(heading for heading, _, _, _ in hits))
+    products = tuple(dict.fromkeys(name for _, _, name, _ in hits))
     return Danger(
         pictogram=hits[0][1],
         heading=headings[0],
         also=", ".join(part[0].lower() + part[1:] for part in headings[1:]),
-        products=tuple(dict.fromkeys(name for _, _, name, _ in hits)),
+        products=products,
+        says=some(products),
         codes=tuple(dict.fromkeys(code for _, _, _, codes in hits for code in codes)),
     )
 
@@ -136,7 +138,14 @@ def grouped(pairs: Iterable[tuple[str, str]], everyone: int) -> tuple[str, ...]:
             by_text.setdefault(text.strip().rstrip("."), []).append(name)
     if len(by_text) == 1 and len(next(iter(by_text.values()))) == everyone:
         return (f"{next(iter(by_text))}.",)
-    return tuple(f"{', '.join(names)}: {lowered(text)}." for text, names in by_text.items())
+    return tuple(f"{some(names)}: {lowered(text)}." for text, names in by_text.items())
+
+
+def some(names: Sequence[str], most: int = 5) -> str:
+    """Return names in a row; beyond the most, how many more (each product's own line has it in full)."""
+    rest = len(names) - most
+    # Naming one more takes no more room than saying “and 1 more”.
+    return ", ".join(names) if rest <= 1 else f"{', '.join(names[:most])} and {rest} more"
 
 
 def lowered(text: str) -> str:

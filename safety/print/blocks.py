@@ -55,7 +55,7 @@ class Text:
     bold: bool = False
     ink: Color = INK
 
-    def lines(self) -> list[str]:
+    def lines(self) -> tuple[str, ...]:
         """Return its lines; raise WordTooWide."""
         return wrapped(self.words, BOLD if self.bold else REGULAR, self.capital, self.width)
 

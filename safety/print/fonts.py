@@ -1,7 +1,7 @@
 """The one face on paper: Atkinson Hyperlegible, embedded. Heights are capital heights in millimetres."""
 
 import unicodedata
-from functools import cache
+from functools import cache, lru_cache
 from importlib.resources import as_file, files
 
 from reportlab.pdfbase import pdfmetrics
@@ -69,7 +69,8 @@ def width_mm(text: str, font: str, capital_mm: float) -> float:
     return float(pdfmetrics.stringWidth(text, font, points(capital_mm))) / MM
 
 
-def wrapped(text: str, font: str, capital_mm: float, width: float) -> list[str]:
+@lru_cache(maxsize=4096)  # a poster asks for the same heights many times while it looks for its sheets
+def wrapped(text: str, font: str, capital_mm: float, width: float) -> tuple[str, ...]:
     """Return the lines of a text in a column; raise WordTooWide rather than run over."""
     lines: list[str] = []
     line = ""
@@ -82,4 +83,4 @@ def wrapped(text: str, font: str, capital_mm: float, width: float) -> list[str]:
         else:
             lines.append(line)
             line = word
-    return [*lines, line] if line else lines
+    return (*lines, line) if line else tuple(lines)

@@ -150,13 +150,16 @@ def small_way(
     room = height - len(name) * line_mm(name_cap)
     left = width - box * len(content.pictograms)
     needs = max(date_width(content, size), code_width(size) + word_width(content, text_cap))
-    notice = [(line, True) for line in wrapped(content.notice, BOLD, text_cap, left)]
     row = row_height(content, size)
-    stack = row + GAP + size.matrix + len(notice) * line_mm(text_cap)
+    stack = row + GAP + size.matrix
     if left < needs or stack > room or (content.pictograms and box > room):
         return None
-    top = len(name) * line_mm(name_cap) + row + GAP + size.matrix
-    return Arrangement(tuple(name), name_cap, row, box, 0, top, tuple(notice), text_cap, True, "")
+    beside = left - code_width(size) - 1 - word_width(content, text_cap)
+    notice = [(line, True) for line in wrapped(content.notice, BOLD, text_cap, beside)]
+    if len(notice) * line_mm(text_cap) > size.matrix:
+        return None
+    top = len(name) * line_mm(name_cap) + row + GAP
+    return Arrangement(name, name_cap, row, box, 0, top, tuple(notice), text_cap, True, "")
 
 
 def full_way(
@@ -177,9 +180,7 @@ def full_way(
         high = sum(line_mm(text_cap) for _ in text)
         high += 0 if word_up or not content.signal_word else line_mm(size.word)
         if start + max(high, box if diamonds and start == top else 0) <= height + 0.01:
-            return Arrangement(
-                tuple(name), name_cap, row, box, x, start, tuple(text), text_cap, word_up, facts
-            )
+            return Arrangement(name, name_cap, row, box, x, start, tuple(text), text_cap, word_up, facts)
     return None
 
 
@@ -255,9 +256,9 @@ def draw_small(pen: Pen, content: LabelContent, size: Size, way: Arrangement, x:
     draw_code(pen, content, size, x, below)
     if content.signal_word:
         pen.text(x + code_width(size) + 1, below, content.signal_word, way.text_cap, bold=True)
-    cursor = below + size.matrix
+    cursor, beside = below, x + code_width(size) + 1 + word_width(content, way.text_cap)
     for line, bold in way.text:
-        cursor = pen.lines(x, cursor, [line], way.text_cap, bold=bold)
+        cursor = pen.lines(beside, cursor, [line], way.text_cap, bold=bold)
     for place, code in enumerate(reversed(content.pictograms)):
         pictograms.draw(pen, code, x + width - (place + 1) * way.box, after, way.box)
 

@@ -14,12 +14,13 @@ from safety.print.blocks import Block, Heading, Text, Type, fits
 from safety.print.fonts import BOLD, WordTooWide, line_mm, width_mm
 from safety.print.pen import Pen, paper_size
 from safety.print.poster_events import event_blocks
-from safety.print.poster_place import place_blocks
+from safety.print.poster_place import never_blocks, place_blocks
 from safety.print.poster_products import product_blocks
 from safety.print.values import PosterContent
 
-NEAR = (5.2, 4.6, 4.0, 3.4)  # small text: the largest that needs no more sheets than the least
+NEAR = (5.2, 4.6, 4.0, 3.4)  # small text: the largest that needs no other sheets than the least
 SPACE = 5.0
+NEVER = "never together"
 
 
 class PaperTooSmall(ValueError):
@@ -66,7 +67,9 @@ def frame_for(paper: str, read_at_m: float, near: float) -> Frame:
         raise DistanceOutOfRange(f"A poster is read from 0.5 to 10 m, not from {read_at_m:g} m.")
     width, height = paper_size(paper)
     far = max(5 * read_at_m, NEAR[-1] * 1.25)
-    type_ = Type(far, min(near, far), max(25 * read_at_m, 20), 22.0)
+    # The near tier (D/300) never claims a longer distance than the far one (D/200).
+    near = max(NEAR[-1], min(near, far * 2 / 3))
+    type_ = Type(far, near, max(25 * read_at_m, 20), 22.0)
     return Frame(paper, width, height, 14.0 if width > 250 else 12.0, type_)
 
 
@@ -87,7 +90,7 @@ def print_poster(content: PosterContent, paper: str = "A3") -> tuple[bytes, dict
 
 
 def laid_out(content: PosterContent, paper: str) -> tuple[Frame, list[Sheet]]:
-    """Return the sheets in the largest small text that needs no more of them."""
+    """Return the sheets in the largest small text that parts them as the smallest does."""
     least = frame_for(paper, content.read_at_m, NEAR[-1])
     fewest = sheets_of(content, least)
     for near in NEAR[:-1]:
@@ -96,7 +99,7 @@ def laid_out(content: PosterContent, paper: str) -> tuple[Frame, list[Sheet]]:
             sheets = sheets_of(content, frame)
         except WordTooWide:
             continue
-        if len(sheets) <= len(fewest):
+        if [sheet.title for sheet in sheets] == [sheet.title for sheet in fewest]:
             return frame, sheets
     return least, fewest
 
@@ -106,10 +109,15 @@ def sheets_of(content: PosterContent, frame: Frame) -> list[Sheet]:
     place = content.place
     count = len(content.products)
     noun = "product" if count == 1 else "products"
-    about = " · ".join(part for part in (place.task, f"{count} {noun} admitted") if part)
+    about = " · ".join(part for part in (place.task, f"{count} {noun} admitted" if count else "") if part)
     where = ", ".join(part for part in (place.shop, place.address) if part)
     purposes = [
         ("", tuple(line for line in (about, where) if line), place_blocks(content, frame.type, frame.inner)),
+        (
+            NEVER,
+            ("Not in one bottle, bucket, cloth or drain",),
+            never_blocks(content, frame.type, frame.inner),
+        ),
         (
             "if it happens",
             ("Look after yourself first, then the other person, then call",),
@@ -138,8 +146,10 @@ def add_purpose(
 ) -> None:
     """Add the blocks of one purpose: under the last sheet if all of it fits there, else on its own."""
     if sheets:
-        head = Heading(purpose[0].upper() + purpose[1:], frame.type.far, frame.inner)
-        together = Sheet(sheets[-1].title, sheets[-1].under, (*sheets[-1].blocks, head, *blocks))
+        # The red frame carries its own title.
+        words = purpose[0].upper() + purpose[1:]
+        head = [] if purpose == NEVER else [Heading(words, frame.type.far, frame.inner)]
+        together = Sheet(sheets[-1].title, sheets[-1].under, (*sheets[-1].blocks, *head, *blocks))
         if total(together.blocks) <= room(content, frame, together):
             sheets[-1] = together
             return
@@ -212,12 +222,13 @@ def footer_texts(content: PosterContent, frame: Frame) -> list[Text]:
     """Return what stands at the foot of every sheet, all of it at the near size."""
     capital = NEAR[-1]
     near_m = frame.type.near * 300 / 1000
+    small = "1 m" if frame.type.near == NEAR[-1] else f"{near_m:.2g} m, this line to 1 m"
     binder = f"; binder at {content.place.binder_at}" if content.place.binder_at else ""
     lines = (
         f"{content.place.name}, version {content.version}, {content.printed_on} · replace after "
         f"{content.replace_after} or when the site says so.",
-        f"Large text legible to {frame.type.far / 5:.2g} m, small text to {max(1.0, near_m):.2g} m, "
-        f"this line to 1 m. The code works on this shop's Wi-Fi{binder}.",
+        f"Large text legible to {frame.type.far / 5:.2g} m, small text to {small}. "
+        f"The code works on this shop's Wi-Fi{binder}.",
         content.caution,
     )
     return [Text(line, capital, frame.inner) for line in lines]

@@ -126,9 +126,10 @@ class Numbers:
         if not all(fits(part, type_.far, wide, bold=True) for part in (number, poison)):
             wide = self.width
         big = type_.far if place.emergency_number else type_.near
+        middle = type_.heading if place.poison_centre else type_.near
         found = [
             [Text("Call", type_.heading, wide, True), Text(number, big, wide, True)],
-            [Text("Poison centre", type_.heading, wide, True), Text(poison, type_.heading, wide, True)],
+            [Text("Poison centre", type_.heading, wide, True), Text(poison, middle, wide, True)],
             [Text("Say", type_.heading, wide, True), Text(where, type_.near, wide)],
         ]
         return found if wide < self.width else [[part for column in found for part in column]]

@@ -17,11 +17,11 @@ from safety.print.blocks import (
     fits,
     stack_height,
 )
-from safety.print.fonts import line_mm, width_mm
+from safety.print.fonts import BOLD, line_mm, width_mm
 from safety.print.pen import RED, WHITE, Pen
 from safety.print.values import Danger, Equipment, NeverPair, PosterContent
 
-SIGN = 30.0  # the box of an equipment sign at most
+SIGN = 25.0  # the box of an equipment sign: D/40 at 1 m, as its words
 UNKNOWN = "No data sheet yet: treat as hazardous, ask the owner."
 
 
@@ -101,18 +101,6 @@ def danger_rows(dangers: tuple[Danger, ...], type_: Type, width: float) -> list[
     two = all(fits(one.heading, type_.far, half - type_.far_symbol - 3, bold=True) for one in dangers)
     column = half if two else width
     box = type_.far_symbol
-    if not two and any(not fits(one.heading, type_.far, width - box - 3, bold=True) for one in dangers):
-        return [
-            Row(
-                (
-                    SymbolCell(
-                        one.pictogram, one.heading, type_.far, details(one), type_.near, box, width, True
-                    ),
-                ),
-                0,
-            )
-            for one in dangers
-        ]
     cells = [
         SymbolCell(one.pictogram, one.heading, type_.far, details(one), type_.near, box, column)
         for one in dangers
@@ -124,20 +112,22 @@ def danger_rows(dangers: tuple[Danger, ...], type_: Type, width: float) -> list[
 def details(danger: Danger) -> tuple[str, ...]:
     """Return the small text of a danger: products, what else, codes."""
     also = f" Also {danger.also}." if danger.also else ""
-    return (f"{', '.join(danger.products)}.{also} {', '.join(danger.codes)}",)
+    return (f"{danger.says}.{also} {', '.join(danger.codes)}",)
 
 
 def sign_rows(equipment: tuple[Equipment, ...], type_: Type, width: float) -> list[Row]:
     """Return the equipment signs, as many side by side as their words allow."""
     box = min(SIGN, type_.far_symbol)
-    word = max((width_mm(one.word, "Atkinson-Bold", type_.heading) for one in equipment), default=0)
+    head = type_.near * 1.25
+    words = [word for one in equipment for word in one.word.split()]
+    word = max((width_mm(word, BOLD, head) for word in words), default=0)
     most = max(1, int((width + GUTTER) // (max(box + 3 + word, 46) + GUTTER)))
     per = min(most, len(equipment))
     # Five signs stand better as three and two than as four and one.
     per = -(-len(equipment) // -(-len(equipment) // per))
     column = (width - (per - 1) * GUTTER) / per
     cells = [
-        SymbolCell(one.sign, one.word, type_.heading, one.lines, type_.near, box, column, below=True)
+        SymbolCell(one.sign, one.word, head, one.lines, type_.near, box, column, below=True)
         for one in equipment
     ]
     return [Row(tuple(cells[at : at + per]), column + GUTTER) for at in range(0, len(cells), per)]
@@ -155,12 +145,18 @@ class Never:
     def columns(self) -> tuple[float, float, float, float] | None:
         """Return widths of one, plus, other, why; None where the words need the whole width."""
         inner = self.width - 12
-        plus = width_mm("+", "Atkinson-Bold", self.type.far) + 3
-        name = (inner - plus) * 0.39
+        plus = width_mm("+", BOLD, self.type.far) + 3
+        most = (inner - plus) * 0.39
         words = [word for pair in self.pairs for word in (pair.one, pair.other)]
-        if not all(fits(word, self.type.far, name - 3, bold=True) for word in words):
+        if not all(fits(word, self.type.far, most - 3, bold=True) for word in words):
             return None
-        return name, plus, name, inner - plus - 2 * name
+        one = min(most, self.widest([pair.one for pair in self.pairs]))
+        other = min(most, self.widest([pair.other for pair in self.pairs]))
+        return one, plus, other, inner - plus - one - other
+
+    def widest(self, names: list[str]) -> float:
+        """Return the width that the longest name would take on one line."""
+        return max(width_mm(name, BOLD, self.type.far) for name in names) + 3.1
 
     def bar(self) -> float:
         """Return the height of the title."""
@@ -239,6 +235,9 @@ def place_blocks(content: PosterContent, type_: Type, width: float) -> list[Bloc
     if content.equipment:
         blocks.append(Heading("Before you start", type_.heading, width))
         blocks.extend(sign_rows(content.equipment, type_, width))
-    if content.never:
-        blocks.append(Never(content.never, type_, width))
     return blocks
+
+
+def never_blocks(content: PosterContent, type_: Type, width: float) -> list[Block]:
+    """Return the red frame, if anything here must not meet."""
+    return [Never(content.never, type_, width)] if content.never else []

@@ -41,12 +41,16 @@ class PlaceFacts:
 
 @dataclass(frozen=True)
 class Danger:
-    """One pictogram in plain words, with the products and codes it stands for."""
+    """One pictogram in plain words, with the products and codes it stands for.
+
+    says: the products as they are written under it, shortened where they are many.
+    """
 
     pictogram: str
     heading: str
     also: str
     products: tuple[str, ...]
+    says: str
     codes: tuple[str, ...]
 
 
