@@ -7,13 +7,10 @@ get a field here, a loader in `queries`, and their own questions.
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import UTC, datetime, tzinfo
-from types import MappingProxyType
-from typing import Any
 
 from inventory.stock.rules.reserve import Need, OnShelf
 
 TOPICS = ("steps", "needs", "shelf", "products", "sheets", "labels")
-NOTHING: Mapping[str, Any] = MappingProxyType({})
 
 
 @dataclass(frozen=True)
@@ -98,12 +95,12 @@ class Facts:
     system: str = "metric"
     steps: tuple[StepFacts, ...] = ()
     needs: tuple[Need, ...] = ()
-    step_of: Mapping[str, str] = field(default=NOTHING, hash=False)
-    jobs: Mapping[str, JobFacts] = field(default=NOTHING, hash=False)
+    step_of: Mapping[str, str] = field(default_factory=dict, hash=False)
+    jobs: Mapping[str, JobFacts] = field(default_factory=dict, hash=False)
     shelf: tuple[OnShelf, ...] = ()
     recalled: frozenset[str] = frozenset()
-    places: Mapping[str, str] = field(default=NOTHING, hash=False)
-    products: Mapping[str, ProductFacts] = field(default=NOTHING, hash=False)
-    sheets: Mapping[str, SheetFacts] = field(default=NOTHING, hash=False)
-    labels: Mapping[str, LabelFacts] = field(default=NOTHING, hash=False)
+    places: Mapping[str, str] = field(default_factory=dict, hash=False)
+    products: Mapping[str, ProductFacts] = field(default_factory=dict, hash=False)
+    sheets: Mapping[str, SheetFacts] = field(default_factory=dict, hash=False)
+    labels: Mapping[str, LabelFacts] = field(default_factory=dict, hash=False)
     answers: tuple[Answer, ...] = ()
