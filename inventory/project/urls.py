@@ -5,6 +5,7 @@ from django.urls import URLPattern, URLResolver, include, path
 
 urlpatterns: list[URLPattern | URLResolver] = [
     path("admin/", admin.site.urls),
+    path("posters/", include("inventory.posters.urls")),
     path("shelf/", include("inventory.shelf.urls")),
     path("products/", include("inventory.products.urls")),
     path("people/", include("inventory.people.urls")),
