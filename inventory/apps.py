@@ -8,3 +8,7 @@ class InventoryConfig(AppConfig):
 
     name = "inventory"
     default_auto_field = "django.db.models.BigAutoField"
+
+    def ready(self) -> None:
+        """Register the check of the ledger's guards."""
+        from inventory import checks  # noqa: F401

@@ -1,7 +1,7 @@
 """Ledger lines as values, for tests of the rules: a bottle's life written down in a few words.
 
-`life(received(...), (DAY, opened), ...)` is not needed: each function returns one Line; `seq` counts on. KTRV and
-BKTR are bottles; amounts are µl; hours count from NOON.
+Each function returns one Line; `seq` counts on.
+KTRV and BKTR are bottles; amounts are µl; hours count from NOON.
 """
 
 from datetime import datetime, timedelta
@@ -19,9 +19,13 @@ def at(hours: float) -> datetime:
     return NOON + timedelta(hours=hours)
 
 
-def line(kind: str, hours: float = 0, *, seq: int | None = None, target: str | None = KTRV, **given: object) -> Line:
+def line(
+    kind: str, hours: float = 0, *, seq: int | None = None, target: str | None = KTRV, **given: object
+) -> Line:
     """Return a line about KTRV; what is no field of a line becomes one of its facts."""
-    fields = {name: given.pop(name) for name in ("source", "lot", "place", "amount", "reverses") if name in given}
+    fields = {
+        name: given.pop(name) for name in ("source", "lot", "place", "amount", "reverses") if name in given
+    }
     if "source" in fields and kind != "fill":
         target = None
     return Line(seq or next(_seqs), kind, at(hours), target=target, facts=given, **fields)  # type: ignore[arg-type]
@@ -29,7 +33,13 @@ def line(kind: str, hours: float = 0, *, seq: int | None = None, target: str | N
 
 def received(hours: float = 0, content: int = LITRE, **given: object) -> Line:
     """KTRV arrives: a sealed litre of product TIDE, lot L1, unless said otherwise."""
-    facts: dict[str, object] = {"content": content, "product": "TIDE", "parts": [1, 0], "lots": ["L1"], "sealed": True}
+    facts: dict[str, object] = {
+        "content": content,
+        "product": "TIDE",
+        "parts": [1, 0],
+        "lots": ["L1"],
+        "sealed": True,
+    }
     return line("receive", hours, **(facts | given))
 
 
@@ -50,7 +60,13 @@ def counted(content: int, hours: float = 0, **given: object) -> Line:
 
 def filled(added: int, hours: float = 0, **given: object) -> Line:
     """KTRV gets so much out of BKTR: product TIDE, lot L2, neat, unless said otherwise."""
-    facts: dict[str, object] = {"added": added, "amount": added, "product": "TIDE", "parts": [1, 0], "lots": ["L2"]}
+    facts: dict[str, object] = {
+        "added": added,
+        "amount": added,
+        "product": "TIDE",
+        "parts": [1, 0],
+        "lots": ["L2"],
+    }
     return line("fill", hours, source=BKTR, **(facts | given))
 
 

@@ -27,17 +27,23 @@ POSTGRESQL = {
     "ledger_no_change": f"BEFORE UPDATE OR DELETE ON {TABLE} FOR EACH ROW EXECUTE FUNCTION ledger_refuses()",
     "ledger_no_truncate": f"BEFORE TRUNCATE ON {TABLE} FOR EACH STATEMENT EXECUTE FUNCTION ledger_refuses()",
 }
+POSTGRESQL_BODY = f" BEGIN RAISE EXCEPTION '{SAYS}' USING ERRCODE = 'integrity_constraint_violation'; END "
 POSTGRESQL_FUNCTION = (
-    "CREATE OR REPLACE FUNCTION ledger_refuses() RETURNS trigger LANGUAGE plpgsql AS "
-    f"$$ BEGIN RAISE EXCEPTION '{SAYS}' USING ERRCODE = 'integrity_constraint_violation'; END $$"
+    f"CREATE OR REPLACE FUNCTION ledger_refuses() RETURNS trigger LANGUAGE plpgsql AS $${POSTGRESQL_BODY}$$"
 )
+# What pg_trigger.tgtype adds up to: row 1, before 2, delete 8, update 16, truncate 32.
+POSTGRESQL_TYPES = {"ledger_no_change": 1 + 2 + 8 + 16, "ledger_no_truncate": 2 + 32}
 EXPECTED = {"sqlite": frozenset(SQLITE), "postgresql": frozenset(POSTGRESQL)}
 
 
 def statements(vendor: str) -> list[str]:
     """Return the SQL that puts every guard in place, whether or not it stands already."""
     if vendor == "sqlite":
-        return [sql for name, body in SQLITE.items() for sql in (f"DROP TRIGGER IF EXISTS {name}", f"CREATE TRIGGER {name} {body}")]
+        return [
+            sql
+            for name, body in SQLITE.items()
+            for sql in (f"DROP TRIGGER IF EXISTS {name}", f"CREATE TRIGGER {name} {body}")
+        ]
     drop_and_create = [
         sql
         for name, body in POSTGRESQL.items()
@@ -49,14 +55,23 @@ def statements(vendor: str) -> list[str]:
 
 
 def missing(cursor: CursorWrapper, vendor: str) -> frozenset[str]:
-    """Return the names of the guards that do not stand on the ledger's table, or stand disabled."""
-    if vendor == "sqlite":
-        cursor.execute("SELECT name FROM sqlite_master WHERE type = 'trigger' AND tbl_name = %s", [TABLE])
-    else:
-        cursor.execute(
-            "SELECT tgname FROM pg_trigger WHERE tgrelid = to_regclass(%s) AND tgenabled = 'A'", [TABLE]
-        )
-    return EXPECTED[vendor] - {row[0] for row in cursor.fetchall()}
+    """Return the names of the guards that do not stand on the ledger's table: gone, disabled or reworded."""
+    standing = _on_sqlite(cursor) if vendor == "sqlite" else _on_postgresql(cursor)
+    return EXPECTED[vendor] - standing
+
+
+def _on_sqlite(cursor: CursorWrapper) -> set[str]:
+    cursor.execute("SELECT name, sql FROM sqlite_master WHERE type = 'trigger' AND tbl_name = %s", [TABLE])
+    return {name for name, sql in cursor.fetchall() if sql == f"CREATE TRIGGER {name} {SQLITE.get(name)}"}
+
+
+def _on_postgresql(cursor: CursorWrapper) -> set[str]:
+    cursor.execute(
+        "SELECT tgname, tgtype FROM pg_trigger JOIN pg_proc ON pg_proc.oid = tgfoid "
+        "WHERE tgrelid = to_regclass(%s) AND tgenabled = 'A' AND tgqual IS NULL AND prosrc = %s",
+        [TABLE, POSTGRESQL_BODY],
+    )
+    return {name for name, kind in cursor.fetchall() if kind == POSTGRESQL_TYPES.get(name)}
 
 
 class InstallGuards(Operation):

@@ -91,7 +91,11 @@ def refusal(*lines: Line) -> Refused:
             "another mix of the same product is something else",
         ),
         (
-            [received(0), opened(1), line("fill", 2, source=KTRV, amount=ML, added=ML, product="TIDE", parts=[1, 0])],
+            [
+                received(0),
+                opened(1),
+                line("fill", 2, source=KTRV, amount=ML, added=ML, product="TIDE", parts=[1, 0]),
+            ],
             "KTRV cannot be filled from itself. Scan the other bottle.",
             "what is poured into itself would vanish from the book",
         ),
@@ -122,7 +126,9 @@ def refusal(*lines: Line) -> Refused:
         ),
     ],
 )
-def test_a_line_that_does_not_fit_is_refused_in_a_sentence(lines: list[Line], says: str, because: str) -> None:
+def test_a_line_that_does_not_fit_is_refused_in_a_sentence(
+    lines: list[Line], says: str, because: str
+) -> None:
     assert refusal(*lines).says == says, because
 
 
@@ -138,7 +144,12 @@ def test_an_early_line_and_too_little_have_types_of_their_own() -> None:
 
 def test_a_bottle_arrives_sealed_with_what_its_line_says() -> None:
     state = folded(received(0, 30 * ML, place="PSTORE"))
-    assert (state.state, state.content, state.place, state.lots) == ("sealed", 30 * ML, "PSTORE", frozenset({"L1"}))
+    assert (state.state, state.content, state.place, state.lots) == (
+        "sealed",
+        30 * ML,
+        "PSTORE",
+        frozenset({"L1"}),
+    )
     assert (state.received_at, state.opened_at, state.rinsed) == (at(0), None, False)
 
 
@@ -261,7 +272,10 @@ def test_an_estimated_opening_poured_over_stays_an_estimate_only_where_it_is_the
     known, guessed = at(-48).isoformat(), at(-2).isoformat()
     first = filled(ML, 1, opened_at=known)
     assert folded(received(0, **SPRAY), filled(ML, 1, opened_at=guessed, estimated=True)).estimated is True
-    assert folded(received(0, **SPRAY), first, filled(ML, 2, opened_at=guessed, estimated=True)).estimated is False
+    assert (
+        folded(received(0, **SPRAY), first, filled(ML, 2, opened_at=guessed, estimated=True)).estimated
+        is False
+    )
 
 
 def test_pouring_from_a_held_bottle_holds_the_other_one_too() -> None:
@@ -310,6 +324,7 @@ def test_the_source_of_a_fill_gives_what_the_line_says() -> None:
 
 def test_a_corrected_opening_is_no_estimate_any_more() -> None:
     state = folded(
-        received(0, sealed=False, estimated=True), line("correct", 1, opened_at=(at(0) - timedelta(days=3)).isoformat())
+        received(0, sealed=False, estimated=True),
+        line("correct", 1, opened_at=(at(0) - timedelta(days=3)).isoformat()),
     )
     assert (state.opened_at, state.estimated) == (at(0) - timedelta(days=3), False)
