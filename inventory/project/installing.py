@@ -64,8 +64,8 @@ def choose_tool(here: Here) -> Tool:
     if here.uv:
         return "uv"
     raise CannotInstall(
-        "Set-up stopped: this Python can make no environment; install the package python3-venv "
-        "(Debian, Ubuntu: sudo apt install python3-venv python3-pip; others: python3-pip) and start again."
+        "Set-up stopped: this Python cannot make an environment; install the package python3-venv "
+        "(Debian, Ubuntu: sudo apt install python3-venv python3-pip) and start again."
     )
 
 
