@@ -13,70 +13,13 @@ from itertools import product
 
 from safety.print import pictograms, symbols
 from safety.print.fonts import BOLD, REGULAR, WordTooWide, line_mm, width_mm, wrapped
+from safety.print.label_sizes import SIZES, LabelTooSmall, Size, size_called
 from safety.print.pen import Pen
 from safety.print.values import LabelContent
 
-SMALLEST_BOX = 14.2  # a diamond of 10 mm a side stands in a box of 14.1 mm
-DATE = 3.5  # the least capitals of the date: read at 0.7 m by D/200
 LETTERS = 2.1
 TEXT = (2.4, 2.1, 1.85, 1.65)
 GAP = 0.7
-
-
-@dataclass(frozen=True)
-class Size:
-    """A label stock in millimetres; `full` labels carry the statements, the small form does not.
-
-    date, says, word: capital heights of the date, of what stands before it, of the signal word.
-    """
-
-    name: str
-    width: float
-    height: float
-    pad: float
-    full: bool
-    names: tuple[float, ...]
-    boxes: tuple[float, ...]
-    matrix: float
-    date: float = DATE
-    says: float = 1.65
-    word: float = 2.1
-
-    @property
-    def inner(self) -> tuple[float, float]:
-        """Return width and height inside the margin."""
-        return self.width - 2 * self.pad, self.height - 2 * self.pad
-
-
-STOCK = (
-    Size("small", 50, 25, 1.5, False, (3.4, 3.0, 2.6), (SMALLEST_BOX,), 7.2),
-    Size("medium", 70, 37, 2.3, True, (4.4, 4.0, 3.6), (SMALLEST_BOX,), 8.2),
-    Size("tall", 74, 52, 2.6, True, (5.0, 4.4, 4.0, 3.6), (18.0, SMALLEST_BOX), 10.0),
-    Size("large", 99, 57, 4.0, True, (6.0, 5.0, 4.2, 4.0), (22.7, 18.0, SMALLEST_BOX), 11.0, 4.0, 1.9, 2.8),
-    Size("extra", 105, 148, 5.0, True, (9.0, 7.0, 5.5), (32.6, 26.0, 22.7, 18.0), 16.0, 5.0, 2.4, 4.0),
-)
-SIZES = {size.name: size for size in STOCK}
-
-
-class UnknownSize(ValueError):
-    """A label size that we do not know."""
-
-
-class LabelTooSmall(ValueError):
-    """The label cannot carry its content at a readable size; `next_size` can be tried, None at the end."""
-
-    def __init__(self, content: LabelContent, size: Size) -> None:
-        order = list(SIZES)
-        place = order.index(size.name) + 1
-        self.next_size = order[place] if place < len(order) else None
-        here = f"“{content.name}” does not fit a {size.name} label ({size.width:g} × {size.height:g} mm)"
-        larger = SIZES.get(self.next_size or "")
-        way_out = (
-            f"take {larger.name} ({larger.width:g} × {larger.height:g} mm)."
-            if larger
-            else "shorten its name or print its card."
-        )
-        super().__init__(f"{here} so that it can be read: {way_out}")
 
 
 @dataclass(frozen=True)
@@ -93,13 +36,6 @@ class Arrangement:
     text_cap: float
     word_up: bool
     facts: str
-
-
-def size_called(name: str) -> Size:
-    """Return a label size by name; raise UnknownSize."""
-    if name not in SIZES:
-        raise UnknownSize(f"“{name}” is not one of {', '.join(SIZES)}.")
-    return SIZES[name]
 
 
 def smallest_for(content: LabelContent, first: str = "medium") -> Size:
@@ -120,7 +56,7 @@ def arranged(content: LabelContent, size: Size) -> Arrangement:
     """Return the most generous arrangement that fits; raise LabelTooSmall if none does."""
     for found in ways(content, size):
         return found
-    raise LabelTooSmall(content, size)
+    raise LabelTooSmall(content.name, size)
 
 
 def ways(content: LabelContent, size: Size) -> Iterator[Arrangement]:

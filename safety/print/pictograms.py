@@ -30,8 +30,8 @@ class UnknownPictogram(ValueError):
 
 
 @cache
-def drawing(code: str) -> Drawing:
-    """Return one diamond as shapes, scaled so that its box is one point wide.
+def svg(code: str) -> str:
+    """Return the vector file of one diamond; raise UnknownPictogram.
 
     Opened by file name: the package's own table points GHS01 at the flame. Colours are mended: the reader
     takes "White" for no colour and would leave GHS07 blank.
@@ -41,7 +41,13 @@ def drawing(code: str) -> Drawing:
     source = (FOLDER / f"{code.lower()}.svg").read_text(encoding="utf-8")
     for name in ("White", "Red", "Black"):
         source = source.replace(f"fill:{name}", f"fill:{name.lower()}")
-    shapes = svg2rlg(BytesIO(source.encode()))
+    return source
+
+
+@cache
+def drawing(code: str) -> Drawing:
+    """Return one diamond as shapes."""
+    shapes = svg2rlg(BytesIO(svg(code).encode()))
     if shapes is None:
         raise UnknownPictogram(f"The file of {code} cannot be read.")
     return shapes

@@ -1,0 +1,182 @@
+"""Attaching a data sheet: its file, its date, and what a person reads out of it."""
+
+from __future__ import annotations
+
+import re
+from typing import Any
+
+from django import forms
+from django.core.exceptions import ValidationError
+from django.core.files.uploadedfile import UploadedFile
+
+from safety.hazards.classes import UnknownHazard, read_hazard
+from safety.hazards.elements import elements
+from safety.hazards.statements import UnknownStatement, wording
+from safety.models import DataSheet, SheetVersion
+
+LARGEST = 20 * 1024 * 1024
+PRECAUTION = re.compile(r"P\d{3}(\+P\d{3})*")
+CODE = re.compile(r"(?:EUH|H|P)\d{3}[A-Za-z]{0,2}(?:\+[HP]\d{3})*")
+
+
+def check_pdf(file: UploadedFile[Any]) -> None:
+    """Raise ValidationError unless the bytes are a whole PDF of a bearable size, whatever its name says."""
+    if (file.size or 0) > LARGEST:
+        raise ValidationError(f"The file has {(file.size or 0) / 1e6:.0f} MB; a sheet may have 20 MB.")
+    file.seek(0)
+    data = file.read()
+    file.seek(0)
+    if not data.startswith(b"%PDF-"):
+        raise ValidationError("This is not a PDF. Ask the supplier for the sheet as PDF, or print it to one.")
+    starts = re.findall(rb"startxref\s+(\d+)\s+%%EOF", data[-2048:])
+    if not starts:
+        raise ValidationError("This PDF has no end: it was cut short. Download it again.")
+    table = data[int(starts[-1]) :][:40].lstrip()
+    if not (table.startswith(b"xref") or re.match(rb"\d+\s+\d+\s+obj", table)):
+        raise ValidationError("This PDF is damaged: its table of contents is not where it says.")
+
+
+class SheetForm(forms.ModelForm[DataSheet]):
+    """A sheet that is new to the shop."""
+
+    class Meta:
+        model = DataSheet
+        fields = ["supplier", "title"]
+
+
+class VersionForm(forms.ModelForm[SheetVersion]):
+    """One revision of a sheet. Lists are typed a line each; the signal word follows from the classes."""
+
+    hazard_lines = forms.CharField(
+        label="Hazard classes, one a line",
+        required=False,
+        widget=forms.Textarea(attrs={"rows": 4}),
+        help_text="From section 2 of the sheet, like “Flam. Liq. 2 H225”.",
+    )
+    statement_lines = forms.CharField(
+        label="Statements on the label, one a line",
+        required=False,
+        widget=forms.Textarea(attrs={"rows": 4}),
+        help_text="Codes, like “H225”, “EUH066” or “EUH208 limonene”.",
+    )
+    never_lines = forms.CharField(
+        label="Never together with, one a line",
+        required=False,
+        widget=forms.Textarea(attrs={"rows": 3}),
+        help_text="What, a colon, and what happens: “Bleach cleaner: chlorine gas”.",
+    )
+    confirm = forms.BooleanField(
+        label="I have compared these fields with the sheet",
+        required=False,
+        help_text="Until somebody has, labels and posters treat the product as having no sheet.",
+    )
+
+    class Meta:
+        model = SheetVersion
+        fields = [
+            "pdf",
+            "revision_on",
+            "language",
+            "regime",
+            "not_classified",
+            "holds_fluoride",
+            "holds_isocyanate",
+            "wear_eyes",
+            "wear_hands",
+            "wear_breath",
+            "wear_body",
+            "ventilation",
+            "aid_eyes",
+            "aid_skin",
+            "aid_breath",
+            "aid_swallowed",
+            "fire",
+            "spill",
+        ]
+        widgets = {
+            "revision_on": forms.DateInput(attrs={"type": "date"}, format="%Y-%m-%d"),
+            **{
+                name: forms.Textarea(attrs={"rows": 2})
+                for name in ("aid_eyes", "aid_skin", "aid_breath", "aid_swallowed", "fire", "spill")
+            },
+        }
+
+    field_order = [
+        "pdf",
+        "revision_on",
+        "language",
+        "regime",
+        "not_classified",
+        "hazard_lines",
+        "statement_lines",
+        "holds_fluoride",
+        "holds_isocyanate",
+        "never_lines",
+    ]
+
+    def clean_pdf(self) -> UploadedFile[Any]:
+        """Return the file, looked at."""
+        file = self.cleaned_data.get("pdf")
+        if not file:
+            raise ValidationError("Attach the sheet itself: it is what people read in the end.")
+        check_pdf(file)
+        return file  # type: ignore[no-any-return]
+
+    def clean_hazard_lines(self) -> list[str]:
+        """Return the hazards in the table's spelling."""
+        try:
+            return [str(read_hazard(line)) for line in lines_of(self.cleaned_data["hazard_lines"])]
+        except UnknownHazard as odd:
+            raise ValidationError(str(odd)) from odd
+
+    def clean_statement_lines(self) -> list[str]:
+        """Return the codes, each known."""
+        found = []
+        for line in lines_of(self.cleaned_data["statement_lines"]):
+            parts = [line] if line.startswith("EUH208") else re.split(r"[\s,;]+", line)
+            found += [part for part in parts if part]
+        for code in found:
+            self.check_statement(code)
+        return found
+
+    def check_statement(self, code: str) -> None:
+        """Raise ValidationError for a code that no table has."""
+        if PRECAUTION.fullmatch(code):
+            return
+        if not CODE.fullmatch(code.partition(" ")[0]):
+            raise ValidationError(f"“{code}” is not a code like H225 or EUH066.")
+        try:
+            wording(code, "EU")
+        except UnknownStatement as odd:
+            raise ValidationError(str(odd)) from odd
+
+    def clean_never_lines(self) -> list[dict[str, str]]:
+        """Return the pairs."""
+        pairs = []
+        for line in lines_of(self.cleaned_data["never_lines"]):
+            other, colon, why = line.partition(":")
+            if not colon or not other.strip() or not why.strip():
+                raise ValidationError(f"“{line}” lacks a colon and what happens then.")
+            pairs.append({"with": other.strip(), "why": why.strip()})
+        return pairs
+
+    def clean(self) -> dict[str, object]:
+        """Hold classes and “not classified” apart."""
+        cleaned: dict[str, object] = super().clean() or self.cleaned_data
+        if cleaned.get("not_classified") and cleaned.get("hazard_lines"):
+            self.add_error("not_classified", "It has hazard classes: it cannot be “not classified” too.")
+        return cleaned
+
+    def version(self) -> SheetVersion:
+        """Return the version as typed, not yet saved."""
+        version: SheetVersion = self.save(commit=False)
+        version.hazards = self.cleaned_data["hazard_lines"]
+        version.statements = self.cleaned_data["statement_lines"]
+        version.never_with = self.cleaned_data["never_lines"]
+        version.signal_word = elements(version.hazards, version.regime).signal_word or ""
+        return version
+
+
+def lines_of(text: str) -> list[str]:
+    """Return the lines that hold something."""
+    return [line.strip() for line in text.splitlines() if line.strip()]

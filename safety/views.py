@@ -1,0 +1,149 @@
+"""The shop's data sheets on screen: read by everybody in the shop, attached by an owner."""
+
+from urllib.parse import quote
+
+from django.contrib import messages
+from django.core.exceptions import ValidationError
+from django.http import FileResponse, Http404, HttpRequest, HttpResponse
+from django.shortcuts import get_object_or_404, redirect, render
+from django.utils import timezone
+from django.views.decorators.cache import cache_control
+from django.views.decorators.http import require_GET, require_http_methods, require_POST
+
+from safety import actions, queries
+from safety.access import lan_or_login, owner_only
+from safety.forms import SheetForm, VersionForm
+from safety.hazards.facts import label_parts
+from safety.models import DataSheet, SheetVersion
+from safety.print import pictograms
+
+
+@require_GET
+@lan_or_login
+def sheets(request: HttpRequest) -> HttpResponse:
+    """List every sheet, with those that are old or wait for somebody to confirm them."""
+    rows = queries.listed(timezone.localdate())
+    only = request.GET.get("only", "")
+    shown = [row for row in rows if only not in ("old", "waiting") or getattr(row, only)]
+    counted = {
+        "rows": shown,
+        "only": only,
+        "all": len(rows),
+        "old": sum(row.old for row in rows),
+        "waiting": sum(row.waiting for row in rows),
+    }
+    return render(request, "safety/sheets.html", counted)
+
+
+@require_GET
+@lan_or_login
+def sheet(request: HttpRequest, pk: int) -> HttpResponse:
+    """Show a sheet: what its version that counts says, and its history. ?version= shows an older one."""
+    one = get_object_or_404(DataSheet, pk=pk)
+    current = queries.current(one)
+    shown = current or one.versions.first()
+    if (asked := request.GET.get("version", "")).isdecimal():
+        shown = get_object_or_404(one.versions, pk=int(asked))
+    context: dict[str, object] = {"sheet": one, "version": shown, "current": current}
+    if shown:
+        parts = label_parts(queries.facts_of(shown), shown.regime, with_codes=True)
+        context |= {
+            "parts": parts,
+            "pictures": [(code, pictograms.NAMES[code]) for code in parts.elements.pictograms],
+            "missing": queries.missing_fields(shown),
+            "old": queries.is_old(shown, timezone.localdate()),
+            "grave": queries.is_grave(shown),
+        }
+    return render(request, "safety/sheet.html", context)
+
+
+@require_GET
+@lan_or_login
+def sheet_pdf(request: HttpRequest, pk: int) -> FileResponse:
+    """Hand out the file of the version that counts, or of ?version=."""
+    one = get_object_or_404(DataSheet, pk=pk)
+    version = queries.current(one)
+    if (asked := request.GET.get("version", "")).isdecimal():
+        version = get_object_or_404(one.versions, pk=int(asked))
+    if version is None or not version.pdf:
+        raise Http404("No file is attached to this sheet yet.")
+    name = f"{one.supplier} {one.title} {version.revision_on:%Y-%m-%d}.pdf".replace("/", "-")
+    answer = FileResponse(version.pdf.open("rb"), content_type="application/pdf")
+    answer["Content-Disposition"] = f"inline; filename=\"sheet.pdf\"; filename*=UTF-8''{quote(name)}"
+    answer["X-Content-Type-Options"] = "nosniff"
+    # Runs nothing of the file's; the site's own policy would also keep a browser's PDF viewer out.
+    answer["Content-Security-Policy"] = "script-src 'none'; frame-ancestors 'none'; base-uri 'none'"
+    return answer
+
+
+@require_GET
+@lan_or_login
+@cache_control(max_age=86400, private=True)
+def pictogram(request: HttpRequest, code: str) -> HttpResponse:
+    """Hand out one GHS diamond for a page."""
+    try:
+        return HttpResponse(pictograms.svg(code), content_type="image/svg+xml")
+    except pictograms.UnknownPictogram as unknown:
+        raise Http404(str(unknown)) from unknown
+
+
+@require_http_methods(["GET", "POST"])
+@owner_only
+def new_sheet(request: HttpRequest) -> HttpResponse:
+    """Take in a sheet that is new to the shop, then its first version."""
+    form = SheetForm(request.POST or None)
+    if form.is_valid():
+        return redirect("safety:new_version", form.save().pk)
+    return render(request, "safety/new_sheet.html", {"form": form})
+
+
+@require_http_methods(["GET", "POST"])
+@owner_only
+def new_version(request: HttpRequest, pk: int) -> HttpResponse:
+    """Take in a revision: its file, its date, its fields."""
+    one = get_object_or_404(DataSheet, pk=pk)
+    form = VersionForm(request.POST or None, request.FILES or None, initial=last_typed(one))
+    if form.is_valid():
+        try:
+            actions.add_version(
+                one,
+                form.version(),
+                by=str(request.user),
+                on=timezone.localdate(),
+                confirm=form.cleaned_data["confirm"],
+            )
+        except ValidationError as wrong:
+            form.add_error(None, ValidationError(wrong.messages))
+        else:
+            messages.success(request, "The version is kept.")
+            return redirect("safety:sheet", one.pk)
+    return render(request, "safety/new_version.html", {"form": form, "sheet": one})
+
+
+def last_typed(one: DataSheet) -> dict[str, object]:
+    """Return what the last version said, to start from; never its file, date or confirmation."""
+    last = queries.current(one) or one.versions.first()
+    if last is None:
+        return {}
+    kept = {
+        name: getattr(last, name) for name in VersionForm.Meta.fields if name not in ("pdf", "revision_on")
+    }
+    return kept | {
+        "hazard_lines": "\n".join(last.hazards),
+        "statement_lines": "\n".join(last.statements),
+        "never_lines": "\n".join(f"{pair['with']}: {pair['why']}" for pair in last.never_with),
+    }
+
+
+@require_POST
+@owner_only
+def confirm(request: HttpRequest, pk: int, version: int) -> HttpResponse:
+    """Let an owner stand for what was typed in."""
+    one = get_object_or_404(SheetVersion, pk=version, sheet_id=pk)
+    try:
+        actions.confirm(one, by=str(request.user), on=timezone.localdate())
+        messages.success(request, "Confirmed: labels and posters use this version now.")
+    except (actions.AlreadyConfirmed, ValidationError) as wrong:
+        said = wrong.messages if isinstance(wrong, ValidationError) else [str(wrong)]
+        messages.error(request, " ".join(said))
+    return redirect("safety:sheet", pk)
