@@ -1,0 +1,1 @@
+"""The scan station: its page, its device, and the facts that its conversation needs."""

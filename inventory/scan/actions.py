@@ -1,0 +1,219 @@
+"""One line said to a station: heard, written, answered and remembered in one transaction."""
+
+import hashlib
+import secrets
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Any
+
+from inventory.models import Heard as HeardRow
+from inventory.models import Job, Movement, Override, Person, Place, Request, Shop, Station
+from inventory.scan.queries import Loaded, load
+from inventory.stock import ledger
+from inventory.stock.conversation import Answer, Done, Heard, State, hear, read_line
+from inventory.stock.receiving import count_on_line
+from inventory.stock.requests import answer_once
+from inventory.stock.rules.lines import Refused
+from inventory.stock.signing import mark_signed
+
+Spoken = dict[str, Any]
+GRAVEST = ("stop", "ask", "unknown", "recorded", "tell")
+
+
+def say(station: Station, line: str, key: str, at: datetime, *, now: datetime) -> Spoken:
+    """Return what a station answers to a line; a key that was answered before gets the same answer again.
+
+    `at` is when it happened, `now` when it is written; what happened later than now happened now. Raises
+    KeyReused where the key came with another line.
+    """
+    happened = min(at, now)
+    body = {"station": station.code, "line": line}
+    answered = answer_once(
+        station.shop, key, body, now, lambda request: _hear(station, line, happened, now, request)
+    )
+    return {"scan": line, **answered, "key": key}
+
+
+def _hear(station: Station, line: str, at: datetime, now: datetime, request: Request) -> Spoken:
+    # The chain's head is locked by now: what another line wrote to the station's state is there to be read.
+    station.refresh_from_db(fields=["state"])
+    turn = _Line(station, now, request)
+    spoken = turn.hear(line, at)
+    for waited, when in turn.replay:
+        spoken = _both(spoken, turn.hear(waited, datetime.fromisoformat(when)))
+    station.state = {"state": turn.state.as_json(), "bar": turn.bar, "answer": spoken}
+    station.save(update_fields=["state"])
+    return spoken
+
+
+def _both(first: Spoken, then: Spoken) -> Spoken:
+    """Return one answer for a badge and a line that had waited for it: the gravest speaks, all entries count."""
+    graver = min(then, first, key=lambda one: GRAVEST.index(one["grade"]))
+    said = then if first.get("greeting") or graver is then else first
+    return {
+        **said,
+        "movements": first["movements"] + then["movements"],
+        "labels": first["labels"] + then["labels"],
+        "bar": then["bar"],
+        "next": said["next"] or "What had waited for the badge is done.",
+    }
+
+
+@dataclass
+class _Line:
+    """The station's conversation while one request is answered."""
+
+    station: Station
+    now: datetime
+    request: Request
+
+    def __post_init__(self) -> None:
+        kept = self.station.state or {}
+        self.state = State.from_json(kept.get("state", {}))
+        self.bar: dict[str, str] = {"who": "", "car": "", "place": "", **kept.get("bar", {})}
+        self.replay: tuple[tuple[str, str], ...] = ()
+
+    def hear(self, line: str, at: datetime) -> Spoken:
+        """Answer one line, and move the state on."""
+        said = read_line(line, today=at.astimezone(self.station.shop.zone).date())
+        loaded = load(self.station, self.state, said, at, self.now)
+        heard = hear(self.state, said, loaded.facts)
+        by = loaded.people.get(heard.state.who)
+        try:
+            lines = self._write(heard, loaded, by)
+        except Refused as refusal:
+            stopped = Answer("stop", refusal.says, "Nothing was recorded.")
+            heard, lines = Heard(self.state.idle(), stopped, about=heard.about), []
+        self.state = _remembering(heard, lines)
+        self.replay = heard.replay or self.replay
+        self.bar = _bar(self.bar, self.state, loaded)
+        self._keep(line, heard)
+        return self._spoken(heard, lines)
+
+    def _write(self, heard: Heard, loaded: Loaded, by: Person | None) -> list[Movement]:
+        shop = self.station.shop
+        lines = []
+        if heard.acts:
+            lines = ledger.record(shop, heard.acts, by=by, recorded_at=self.now, request=self.request)
+        for effect in heard.effects:
+            _EFFECTS[effect["does"]](effect, shop=shop, loaded=loaded, by=by)
+        return lines
+
+    def _keep(self, line: str, heard: Heard) -> None:
+        HeardRow.objects.create(
+            station=self.station, at=self.now, line=line[:300], grade=heard.answer.grade, says=heard.answer.says,
+            about=heard.about[:60], set_aside=heard.set_aside,
+        )  # fmt: skip
+
+    def _spoken(self, heard: Heard, lines: list[Movement]) -> Spoken:
+        answer = heard.answer
+        labels = [
+            line.target.code for line in lines if answer.labels and line.kind == "receive" and line.target
+        ]
+        return {
+            "grade": answer.grade,
+            "says": answer.says,
+            "next": answer.next,
+            "movements": [_entry(line) for line in lines],
+            "keys": [vars(key) for key in answer.keys],
+            "labels": labels,
+            "opens": answer.opens,
+            "bar": self.bar,
+            "greeting": bool(heard.replay),
+        }
+
+
+def _entry(line: Movement) -> dict[str, Any]:
+    return {
+        "seq": line.seq,
+        "kind": line.kind,
+        "source": line.source.code if line.source else None,
+        "target": line.target.code if line.target else None,
+        "amount": line.amount,
+    }
+
+
+def _remembering(heard: Heard, lines: list[Movement]) -> State:
+    """Return the state with what was done just now, so that it can be taken back as one."""
+    state = heard.state
+    if heard.undoes or not heard.what:
+        return state
+    seqs = (*heard.keeps, *(line.seq for line in lines if line.kind != "reverse"))
+    return state.remember(Done(state.who, seqs, heard.what, heard.effects))
+
+
+def _bar(bar: dict[str, str], state: State, loaded: Loaded) -> dict[str, str]:
+    """Return who, car and place by name, as they stand on top of the page."""
+    facts = loaded.facts
+    person, job = facts.people.get(state.who), facts.jobs.get(state.job)
+    place = facts.places.get(state.place)
+    step = next((step for step in job.steps if step.bay == state.place), None) if job else None
+    return {
+        "who": person.name if person else bar["who"] if state.who else "",
+        "car": job.name if job else bar["car"] if state.job else "",
+        "place": place.name if place else step.bay_name if step else bar["place"] if state.place else "",
+    }
+
+
+def _order_line(effect: Spoken, *, shop: Shop, loaded: Loaded, by: Person | None) -> None:
+    sign = -1 if effect.get("undo") else 1
+    counts = {name: sign * effect.get(name, 0) for name in ("received", "damaged", "wrong")}
+    short = (not effect.get("undo")) if "closed_short" in effect else None
+    count_on_line(shop, effect["id"], **counts, closed_short=short)
+
+
+def _sign(effect: Spoken, *, shop: Shop, loaded: Loaded, by: Person | None) -> None:
+
+    job = Job.objects.get(shop=shop, code=effect["job"])
+    mark_signed(
+        job, effect["steps"], effect["needs"], by=by, at=None if effect.get("undo") else loaded.facts.at
+    )
+
+
+def _answer(effect: Spoken, *, shop: Shop, loaded: Loaded, by: Person | None) -> None:
+    """Keep who answered the check at the station; taking a use back does not unsay it."""
+    if effect.get("undo") or loaded.job is None or by is None:
+        return
+    Override.objects.create(
+        job=loaded.job, code=effect["code"], about=" ".join(effect["about"])[:120], grade="ask", says=effect["says"],
+        reason="Answered at the station.", by=by, given_at=loaded.facts.at,
+    )  # fmt: skip
+
+
+_EFFECTS = {"order_line": _order_line, "sign": _sign, "answer": _answer}
+
+
+def token_hash(token: str) -> str:
+    """Return what is kept of a device's token."""
+    return hashlib.sha256(token.encode()).hexdigest()
+
+
+def enrol(shop: Shop, name: str, place: Place | None, *, by: Person) -> tuple[Station, str]:
+    """Make a station of this device; return it and the token that only the device keeps."""
+    token = secrets.token_urlsafe(32)
+    facts = {"place": place, "token_hash": token_hash(token), "enrolled_by": by, "revoked_at": None}
+    station, _ = Station.objects.update_or_create(shop=shop, name=name, defaults=facts)
+    return station, token
+
+
+def revoke(station: Station, *, at: datetime) -> None:
+    """End a device's session; what it recorded stays."""
+    station.revoked_at, station.token_hash = at, ""
+    station.save(update_fields=["revoked_at", "token_hash"])
+
+
+def screen_of(person: Person) -> Station:
+    """Return the personal station of somebody who is logged in: who they are needs no badge."""
+    shop = person.shop
+    assert shop is not None
+    start = {"state": State(who=person.code).as_json(), "bar": {"who": person.name}}
+    station, _ = Station.objects.select_related("shop", "place").get_or_create(
+        shop=shop, name=f"{person.name}’s screen {person.code[:4]}", defaults={"state": start}
+    )
+    return station
+
+
+def desk(shop: Shop) -> Station:
+    """Return the station of the command line."""
+    station, _ = Station.objects.select_related("shop", "place").get_or_create(shop=shop, name="Command line")
+    return station

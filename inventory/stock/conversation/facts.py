@@ -1,0 +1,188 @@
+"""What the conversation is told about the shop: frozen values, loaded for one line by a constant number of queries."""
+
+from dataclasses import dataclass, field
+from datetime import UTC, datetime, tzinfo
+
+from inventory.stock.rules.reserve import Need, OnShelf
+from inventory.stock.rules.signing import StagePlan
+from inventory.stock.rules.use_by import Life
+
+
+@dataclass(frozen=True)
+class ShopFacts:
+    """The settings that decide how amounts and dates are read and shown."""
+
+    system: str = "metric"
+    decimal: str | None = None
+    date_order: str | None = None
+
+
+@dataclass(frozen=True)
+class PersonFacts:
+    """Who a badge is; a viewer's opens nothing."""
+
+    code: str
+    name: str
+    role: str = "technician"
+
+
+@dataclass(frozen=True)
+class ProductFacts:
+    """A make, as far as a scan needs it."""
+
+    code: str
+    name: str
+    kind: str
+    dimension: str
+    noun: str = "bottle"
+    keeping: str = "each"
+    traced: bool = False
+    mixes_lots: bool = False
+    dated: bool = True
+    density_mg_per_l: int | None = None
+    open: Life | None = None
+    mix: Life | None = None
+    wear_uses: int | None = None
+    wear_minutes: int | None = None
+
+    @property
+    def wears(self) -> bool:
+        """Pads and clay are used, not used up: uses are counted, content is not."""
+        return bool(self.wear_uses or self.wear_minutes)
+
+
+@dataclass(frozen=True)
+class Bottle:
+    """A container with our code; `shelf` holds its content, dates, lots and place."""
+
+    shelf: OnShelf
+    product: ProductFacts | None
+    state: str
+    full: int
+    noun: str = "bottle"
+    place_name: str = ""
+    refillable: bool = False
+    rinsed: bool = True
+    labelled_at: datetime | None = None
+    filled_at: datetime | None = None
+    lot_numbers: tuple[str, ...] = ()
+    uses: int = 0
+
+    @property
+    def code(self) -> str:
+        """Our code."""
+        return self.shelf.code
+
+    @property
+    def content(self) -> int:
+        """What the book says is in it, in the product's base unit."""
+        return self.shelf.content
+
+
+@dataclass(frozen=True)
+class PlaceFacts:
+    """A place; `admits` lists product codes, and is None where no poster hangs."""
+
+    code: str
+    name: str
+    kind: str = "store"
+    admits: frozenset[str] | None = None
+
+
+@dataclass(frozen=True)
+class OpenLine:
+    """A placed order's line that still waits for packs."""
+
+    id: int
+    order: str
+    supplier: str
+    packs: int
+    received: int = 0
+
+    @property
+    def outstanding(self) -> int:
+        """Packs that have not come."""
+        return max(0, self.packs - self.received)
+
+
+@dataclass(frozen=True)
+class PackFacts:
+    """A size that is bought; a kit brings `parts` besides."""
+
+    id: int
+    gtin: str
+    product: ProductFacts
+    amount: int
+    per_case: int = 1
+    parts: tuple[tuple[ProductFacts, int], ...] = ()
+    orders: tuple[OpenLine, ...] = ()
+
+
+@dataclass(frozen=True)
+class StepFacts:
+    """A step of the job in hand."""
+
+    code: str
+    stage: str
+    name: str
+    bay: str | None
+    bay_name: str
+    starts_at: datetime
+    signed: bool = False
+
+
+@dataclass(frozen=True)
+class JobFacts:
+    """A job: its car's name, its steps in order."""
+
+    code: str
+    name: str
+    title: str
+    state: str
+    starts_at: datetime
+    booked_at: datetime
+    steps: tuple[StepFacts, ...] = ()
+
+    @property
+    def step(self) -> StepFacts | None:
+        """The first step that is not signed."""
+        return next((step for step in self.steps if not step.signed), None)
+
+
+@dataclass(frozen=True)
+class Found:
+    """What the pre-job check found about this car, as far as it bears on a scan."""
+
+    code: str
+    grade: str
+    says: str
+    do: str = ""
+    about: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class Facts:
+    """Everything that one line needs.
+
+    `needs` are open jobs' remaining needs, `step_of` the step of each, `booked` says whose they are in words;
+    `step_lots` the lots that a step has had; `findings` the pre-job check's, where it ran; `late`: it is
+    entered well after it happened.
+    """
+
+    at: datetime
+    zone: tzinfo = UTC
+    shop: ShopFacts = ShopFacts()
+    people: dict[str, PersonFacts] = field(default_factory=dict, hash=False)
+    bottles: dict[str, Bottle] = field(default_factory=dict, hash=False)
+    places: dict[str, PlaceFacts] = field(default_factory=dict, hash=False)
+    jobs: dict[str, JobFacts] = field(default_factory=dict, hash=False)
+    packs: dict[str, tuple[PackFacts, ...]] = field(default_factory=dict, hash=False)
+    orders: dict[str, str] = field(default_factory=dict, hash=False)
+    needs: tuple[Need, ...] = ()
+    step_of: dict[str, str] = field(default_factory=dict, hash=False)
+    booked: dict[str, str] = field(default_factory=dict, hash=False)
+    step_lots: dict[str, frozenset[str]] = field(default_factory=dict, hash=False)
+    stage: StagePlan | None = None
+    findings: tuple[Found, ...] = ()
+    station_place: str = ""
+    late: bool = False

@@ -1,0 +1,254 @@
+"""What may stand between a scan and its entry: one function a reason, asked in this order, stops before asks."""
+
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass, replace
+
+from inventory.stock.rules.lines import NEAT
+from inventory.stock.rules.reserve import Need, OnShelf, in_order, reserve
+from inventory.stock.rules.use_by import over, terms
+
+from . import words
+from .answers import ASK, STOP, Key
+from .facts import Bottle, Facts, JobFacts
+
+YES = "YES"
+# What the guards here judge of the very bottle and amount; the check judges it of the whole job.
+JUDGED_HERE = {"out_of_date", "past_estimate", "held", "recalled", "too_little", "two_lots", "unlabelled"}
+CHECK = "check."
+
+
+@dataclass(frozen=True)
+class Taking:
+    """So much out of a bottle, for a car or the shop; `opens`: it is sealed until then. Base units."""
+
+    bottle: Bottle
+    amount: int
+    job: JobFacts | None = None
+    step: str = ""
+
+
+@dataclass(frozen=True)
+class Objection:
+    """A reason not to, or to ask first."""
+
+    code: str
+    grade: str
+    says: str
+    next: str
+    keys: tuple[Key, ...] = ()
+
+
+Guard = Callable[[Taking, Facts], Objection | None]
+
+
+def first_objection(
+    taking: Taking, facts: Facts, answered: Iterable[str], guards: Iterable[Guard]
+) -> Objection | None:
+    """Return the first stop, else the first ask that was not answered yet, else None."""
+    found = [objection for guard in guards if (objection := guard(taking, facts))]
+    said_yes = set(answered)
+    stops = (each for each in found if each.grade == STOP)
+    asks = (each for each in found if each.grade == ASK and each.code not in said_yes)
+    return next(stops, None) or next(asks, None)
+
+
+def gone(taking: Taking, facts: Facts) -> Objection | None:
+    """What left the shelf is not used."""
+    if taking.bottle.state != "gone":
+        return None
+    says = f"{words.name(taking.bottle)} was booked out of the shop."
+    return Objection("gone", STOP, says, "If it is here after all: UNDO that entry, or ask an owner.")
+
+
+def held(taking: Taking, facts: Facts) -> Objection | None:
+    """Held means not usable, whatever its date."""
+    reason = taking.bottle.shelf.held
+    if not reason:
+        return None
+    says = f"{words.name(taking.bottle)} is held: {reason}."
+    return Objection("held", STOP, says, *_instead(taking, facts, "Leave it"))
+
+
+def nothing_in_it(taking: Taking, facts: Facts) -> Objection | None:
+    """A bottle that was never filled gives nothing."""
+    if taking.bottle.product:
+        return None
+    return Objection(
+        "unfilled", STOP, f"{words.name(taking.bottle)} is empty.", "Fill it first: scan the drum, then FILL."
+    )
+
+
+def out_of_date(taking: Taking, facts: Facts) -> Objection | None:
+    """A firm term stops, an estimate or a best-before date asks; judged when it happens."""
+    term = over(taking.bottle.shelf.dates, facts.zone, facts.at)
+    if term is None:
+        return None
+    died = f"{words.name(taking.bottle)} died on {words.until(term, facts)}: {term.why}."
+    if "minute" in term.why:
+        died = f"{words.name(taking.bottle)} died at {words.until(term, facts)}: {term.why}."
+    if term.firm:
+        return Objection("out_of_date", STOP, died, *_instead(taking, facts, "Empty it"))
+    says = f"{words.name(taking.bottle)} is past {words.until(term, facts)}: {term.why}."
+    next = "Gelled, cloudy, stringy? Then DISCARD it. If it is sound, try it on a test spot first, then YES."
+    return Objection(
+        "past_estimate",
+        ASK,
+        says,
+        next,
+        (Key("Yes, test spot is good", YES, main=True), Key("Discard it", "DISCARD")),
+    )
+
+
+def unlabelled(taking: Taking, facts: Facts) -> Objection | None:
+    """A bottle that was filled here says what is in it, or nobody knows."""
+    bottle = taking.bottle
+    if not bottle.refillable or bottle.filled_at is None:
+        return None
+    if bottle.labelled_at and bottle.labelled_at >= bottle.filled_at:
+        return None
+    says = f"{words.name(bottle)} has no label for what is in it now."
+    return Objection(
+        "unlabelled",
+        ASK,
+        says,
+        "Print its label, or YES if you know what is in it.",
+        (label_key(bottle.code, main=True), Key("Yes, I know what it is", YES)),
+    )
+
+
+def too_little(taking: Taking, facts: Facts) -> Objection | None:
+    """More than the book holds: the person in front of the bottle knows better than the book."""
+    bottle = taking.bottle
+    if taking.amount <= bottle.content:
+        return None
+    said = words.amount(taking.amount, bottle.product, facts.shop)
+    says = f"{words.short(bottle.code)} is booked at {words.holds(bottle, facts)}. You said {said}."
+    next = f"If the {bottle.noun} holds more than the book says: YES. To give another amount: type it."
+    return Objection(
+        "too_little",
+        ASK,
+        says,
+        next,
+        (Key("Yes, it holds more", YES, main=True), Key("Another amount", "USE")),
+    )
+
+
+def other_lot(taking: Taking, facts: Facts) -> Objection | None:
+    """One step takes a coating from one lot unless the product allows more."""
+    bottle, before = taking.bottle, facts.step_lots.get(taking.step, frozenset())
+    if not (bottle.product and bottle.product.kind == "coating") or bottle.product.mixes_lots:
+        return None
+    if not before or bottle.shelf.lots <= before:
+        return None
+    says = f"This step has {bottle.product.name} from another lot on it already."
+    next = "Two lots side by side may cure to two shades. Take the first lot, or YES if its panels are apart."
+    return Objection(
+        "other_lot", ASK, says, next, (Key("Yes, panels are apart", YES), Key("No", "NO", main=True))
+    )
+
+
+def starves(taking: Taking, facts: Facts) -> Objection | None:
+    """What an earlier job is booked to get is not taken from it unasked."""
+    others = [need for need in facts.needs if not taking.job or need.job != taking.job.code]
+    earlier = [need for need in others if _earlier(need, taking)]
+    shelf = [bottle.shelf for bottle in facts.bottles.values()]
+    before = reserve(earlier, shelf, facts.zone).short
+    after = reserve(earlier, [_without(bottle, taking) for bottle in shelf], facts.zone).short
+    harmed = next(
+        (need for need in in_order(earlier) if after.get(need.id, 0) > before.get(need.id, 0)), None
+    )
+    if harmed is None:
+        return None
+    missing = words.amount(after[harmed.id] - before.get(harmed.id, 0), taking.bottle.product, facts.shop)
+    says = f"{words.name(taking.bottle)} is wanted by {facts.booked.get(harmed.job, harmed.job)}: {missing} would be missing there."
+    way = "YES takes it all the same. Then that car needs more ordered, or another bottle."
+    return Objection(
+        "starves", ASK, says, way, (Key("Yes, take it", YES), Key("No, leave it", "NO", main=True))
+    )
+
+
+def _earlier(need: Need, taking: Taking) -> bool:
+    if taking.job is None:
+        return True
+    mine = (taking.job.starts_at, taking.job.booked_at, taking.job.code)
+    return (need.job_starts_at, need.booked_at, need.job) < mine
+
+
+def _without(bottle: OnShelf, taking: Taking) -> OnShelf:
+    if bottle.code != taking.bottle.code:
+        return bottle
+    return replace(bottle, content=max(0, bottle.content - taking.amount))
+
+
+def the_check(taking: Taking, facts: Facts) -> Objection | None:
+    """What the pre-job check says about this very bottle or its product: its stops stop, its asks ask."""
+    if taking.job is None:
+        return None
+    mine = {taking.bottle.code, taking.bottle.shelf.product}
+    about = [found for found in facts.findings if mine & set(found.about) and found.code not in JUDGED_HERE]
+    for grade in (STOP, ASK):
+        for found in about:
+            if found.grade == grade:
+                keys = (Key("Yes, carry on", YES),) if grade == ASK else ()
+                return Objection(f"{CHECK}{found.code}", grade, found.says, found.do, keys)
+    return None
+
+
+USING: tuple[Guard, ...] = (
+    gone,
+    nothing_in_it,
+    held,
+    out_of_date,
+    the_check,
+    unlabelled,
+    other_lot,
+    too_little,
+    starves,
+)
+OPENING: tuple[Guard, ...] = (gone, held, out_of_date)
+# What is on a car already is written down; only what cannot be is refused.
+DECLARED: tuple[Guard, ...] = (gone, nothing_in_it, too_little)
+
+
+def _instead(taking: Taking, facts: Facts, away: str) -> tuple[str, tuple[Key, ...]]:
+    """Return the way out: away with this one, and the bottle to take, first expired first."""
+    other = instead_of(taking.bottle, facts)
+    if other is None:
+        return f"{away}. There is no other of it here that may be used.", ()
+    where = f" from {other.place_name}" if other.place_name else ""
+    return f"{away}, or take {words.short(other.code)}{where}.", (
+        Key(f"Use {words.short(other.code)} instead", other.code, main=True),
+    )
+
+
+def instead_of(bottle: Bottle, facts: Facts) -> Bottle | None:
+    """Return the usable bottle of the same product and mix that dies first, an open one before a sealed one."""
+    fit = [
+        each
+        for each in facts.bottles.values()
+        if each.code != bottle.code
+        and each.product
+        and each.product == bottle.product
+        and each.shelf.parts in (NEAT, bottle.shelf.parts)
+        and each.content
+        and each.state in {"open", "sealed"}
+        and not each.shelf.held
+        and not over(each.shelf.dates, facts.zone, facts.at)
+    ]
+
+    def dies(each: Bottle) -> tuple[float, bool, str]:
+        ends = terms(each.shelf.dates, facts.zone)
+        return (ends[0].at.timestamp() if ends else float("inf"), each.state == "sealed", each.code)
+
+    return min(fit, key=dies, default=None)
+
+
+def label_key(*codes: str, main: bool = False) -> Key:
+    """Return the key that prints the labels of bottles in one strip."""
+    many = len(codes) > 1
+    return Key(
+        f"Print {len(codes)} labels" if many else "Print its label",
+        main=main,
+        page="labels",
+        about=",".join(codes),
+    )

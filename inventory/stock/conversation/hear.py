@@ -1,0 +1,124 @@
+"""The conversation: where it stands + one line + what is known → where it stands now, an answer, what to write.
+
+Pure: the same three values always give the same three back, for the page, the command and the tests.
+"""
+
+from dataclasses import replace
+
+from .answers import Answer, Heard, Key
+from .facts import Facts
+from .lines import Said
+from .state import State
+from .turn import Turn
+from .verbs import BEGIN, GO_ON, SETTLE, receive, use
+from .verbs.delivery import against
+from .verbs.looking import at_bottle, at_job, at_place, reprint, who
+
+
+def hear(state: State, said: Said, facts: Facts) -> Heard:
+    """Return what one line does. It never raises for what a person may scan or type."""
+    turn = Turn(state, said, facts)
+    if said.command == "emergency":
+        return Heard(
+            state,
+            Answer(
+                "tell",
+                "Emergency.",
+                "Look after yourself first, then the other person, then call.",
+                opens="emergency",
+            ),
+        )
+    if said.kind == "person":
+        return who(turn)
+    if not state.who:
+        return _wait_for_badge(turn)
+    return _answered(turn) or _went_on(turn) or _begun(turn)
+
+
+def _wait_for_badge(turn: Turn) -> Heard:
+    kept = (*turn.state.waiting, (turn.said.text, turn.facts.at.isoformat()))
+    many = "This scan waits" if len(kept) == 1 else f"{len(kept)} scans wait"
+    return Heard(
+        replace(turn.state, waiting=kept),
+        Answer("ask", f"{many}: who are you?", "Scan your badge, and nothing is lost."),
+    )
+
+
+def _answered(turn: Turn) -> Heard | None:
+    """A yes or a no to the question that stands; anything else leaves the question behind."""
+    state, said = turn.state, turn.said
+    if said.command not in {"yes", "no"}:
+        return None
+    if state.waits != "yes":
+        return (
+            turn.tell("There is no question to answer.", "Scan the next thing.")
+            if not state.verb
+            else turn.again("That needs more than yes or no.", "Or scan the next thing.")
+        )
+    if said.command == "no":
+        return turn.tell("Nothing was recorded.", "Scan the next thing.")
+    slots = {name: value for name, value in state.slots.items() if name != "asked"}
+    if "asked" in state.slots:
+        slots["answered"] = [*slots.get("answered", ()), state.slots["asked"]]
+    return SETTLE[state.verb](turn, slots)
+
+
+def _went_on(turn: Turn) -> Heard | None:
+    """What is under way takes the line, if it is what it waits for."""
+    state = turn.state
+    if not state.verb or state.waits == "yes":
+        return None
+    starts_over = turn.said.command in BEGIN and turn.said.command not in {"done", "already"}
+    if starts_over and not (state.verb == "use" and turn.said.command == "use" and "planned" in state.slots):
+        return None
+    if turn.said.command == "use":
+        return use.begin(turn, **state.slots)
+    return GO_ON[state.verb](turn)
+
+
+def _begun(turn: Turn) -> Heard:
+    """A line that begins something: a command, one of our codes, a maker's symbol, an amount of what is in hand."""
+    said, idle = turn.said, replace(turn, state=turn.state.idle())
+    if said.command in BEGIN:
+        return BEGIN[said.command](idle)
+    if said.command == "reprint":
+        return reprint(idle)
+    if said.kind in _CODES:
+        return _CODES[said.kind](idle)
+    if said.packs:
+        return receive.scanned(idle)
+    if (
+        said.amount or said.weight or said.number is not None or said.command in {"planned", "finished"}
+    ) and turn.bottle:
+        kept = turn.state.slots if turn.state.verb == "use" and turn.state.waits == "yes" else {}
+        slots = {
+            name: value for name, value in kept.items() if name in {"planned", "step", "before", "declared"}
+        }
+        return use.amount_of(idle, slots) or _lost(turn)
+    return _lost(turn)
+
+
+def _lost(turn: Turn) -> Heard:
+    said = turn.said
+    if said.amount or said.weight or said.number is not None or said.command in {"planned", "finished"}:
+        return turn.unknown("Of what? No bottle is in hand.", "Scan the bottle, then the amount.")
+    if said.command:
+        return turn.unknown(f"{said.text} does not fit here.", "Scan the next thing.")
+    if said.error:
+        return turn.unknown(said.error, "It is set aside; go on with the next thing.", set_aside=True)
+    return turn.unknown(
+        f"“{said.text}” is no code, command or amount here.",
+        "Scan it again, or type what is printed beside it.",
+        Key("Undo", "UNDO"),
+        set_aside=True,
+    )
+
+
+_CODES = {
+    "container": at_bottle,
+    "place": at_place,
+    "job": at_job,
+    "vehicle": at_job,
+    "product": receive.scanned,
+    "order": against,
+}

@@ -1,0 +1,85 @@
+"""Move: a bottle to another place; a product that is not on that place's poster asks first."""
+
+from dataclasses import replace
+from typing import Any
+
+from inventory.stock.rules.acts import Act
+
+from .. import words
+from ..answers import Heard, Key
+from ..facts import Bottle, PlaceFacts, ProductFacts
+from ..guards import YES
+from ..turn import Turn
+from .with_bottle import in_hand, next_bottle
+
+NAME = "move"
+
+
+def begin(turn: Turn) -> Heard:
+    """MOVE: ask where to."""
+    if turn.bottle is None:
+        return in_hand(turn, NAME, "Move what?")
+    return turn.ask(f"Where does {words.name(turn.bottle)} go?", "Scan the place.", verb=NAME, waits="place")
+
+
+def bring_back(turn: Turn) -> Heard:
+    """BRING BACK: to this station's own place."""
+    if turn.bottle and turn.facts.station_place:
+        return settle(turn, {"place": turn.facts.station_place})
+    return begin(turn)
+
+
+def go_on(turn: Turn) -> Heard | None:
+    """Take the bottle, then the place."""
+    if turn.state.waits == "bottle":
+        return next_bottle(turn, begin)
+    if turn.said.kind != "place" or turn.said.code not in turn.facts.places:
+        return None
+    return settle(turn, {"place": turn.said.code})
+
+
+def settle(turn: Turn, slots: dict[str, Any]) -> Heard:
+    """Write it, or ask first."""
+    bottle, place = turn.bottle, turn.facts.places[slots["place"]]
+    assert bottle is not None
+    if bottle.state == "gone":
+        return turn.stop(
+            f"{words.name(bottle)} was booked out of the shop.", "If it is here after all: UNDO that entry."
+        )
+    if question := not_on_poster(bottle.product, place, slots):
+        return turn.ask(
+            *question,
+            Key("Yes, put it there", YES),
+            Key("No", "NO", main=True),
+            verb=NAME,
+            waits="yes",
+            **{**slots, "asked": "not_admitted"},
+        )
+    facts: dict[str, object] = {"answered": slots["answered"]} if slots.get("answered") else {}
+    act = Act("move", turn.facts.at, target=bottle.code, place=place.code, facts=facts)
+    return turn.recorded(
+        f"Moved {words.name(bottle)} to {place.name}.",
+        _came_from(bottle),
+        Key("Undo", "UNDO"),
+        acts=(act,),
+        what=f"the move of {words.name(bottle)}",
+        state=replace(turn.state.idle(), bottle=bottle.code),
+    )
+
+
+def not_on_poster(
+    product: ProductFacts | None, place: PlaceFacts, slots: dict[str, Any]
+) -> tuple[str, str] | None:
+    """Return the question where a poster hangs that does not list a product, unless it was answered."""
+    if product is None or place.admits is None or product.code in place.admits:
+        return None
+    if "not_admitted" in slots.get("answered", ()):
+        return None
+    return (
+        f"{product.name} is not on the poster of {place.name}. Put it there all the same?",
+        "If it is to stay, an owner admits it there and prints the poster anew.",
+    )
+
+
+def _came_from(bottle: Bottle) -> str:
+    return f"It was at {bottle.place_name}." if bottle.place_name else ""

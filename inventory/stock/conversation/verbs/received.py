@@ -1,0 +1,97 @@
+"""What a receipt writes: one line a bottle (a kit brings several, a bin is one), and the orders that it answers."""
+
+from collections import Counter
+from dataclasses import replace
+from datetime import date
+from typing import Any
+
+from inventory.stock.rules.acts import Act, LotFacts, NewBottle
+from inventory.stock.rules.receipts import allocate
+
+from .. import words
+from ..answers import Heard, Key
+from ..facts import PackFacts, PlaceFacts, ProductFacts
+from ..turn import Turn
+
+
+def record(turn: Turn, slots: dict[str, Any], pack: PackFacts, place: PlaceFacts) -> Heard:
+    """Write the bottles, count them on the orders, and remember the delivery."""
+    count, lot = int(slots["count"]), _lot(slots)
+    bottles = [(pack.product, pack.amount, pack.id)] * count + [
+        (product, amount, None) for product, amount in pack.parts for _ in range(count)
+    ]
+    if pack.product.keeping == "bin":
+        bottles[:count] = [(pack.product, pack.amount * count, pack.id)]
+    acts = tuple(_act(turn, slots, product, amount, id, lot, place) for product, amount, id in bottles)
+    packs = max(1, count // pack.per_case) if pack.per_case > 1 else count
+    given = allocate(packs, pack.orders, first=turn.state.delivery.get("order", ""))
+    effects = tuple({"does": "order_line", "id": line.id, "received": n} for line, n in given)
+    delivery = {**turn.state.delivery, "place": place.code, "of": slots["of"], "pack": pack.id}
+    heard = turn.recorded(
+        f"Received {_counted(bottles, pack, count)}{_lot_said(lot)}{_date_said(lot, turn)}, into {place.name}.",
+        _orders_said(given, packs, pack) + "Labels come in one strip.",
+        *_keys(pack),
+        acts=acts,
+        effects=effects,
+        what=f"the receipt of {words.counted(len(bottles), 'bottle')} of {pack.product.name}",
+        state=replace(turn.state.idle(), bottle="", delivery=delivery),
+        labels=True,
+    )
+    return heard
+
+
+def _act(
+    turn: Turn,
+    slots: dict[str, Any],
+    product: ProductFacts,
+    amount: int,
+    pack: int | None,
+    lot: LotFacts,
+    place: PlaceFacts,
+) -> Act:
+    new = NewBottle(product.code, amount, noun=product.noun, pack=pack, lot=lot)
+    facts: dict[str, object] = {"answered": slots["answered"]} if slots.get("answered") else {}
+    return Act("receive", turn.facts.at, new=new, amount=amount, place=place.code, facts=facts)
+
+
+def _lot(slots: dict[str, Any]) -> LotFacts:
+    days = {name: date.fromisoformat(day) for name, day in slots.get("dates", {}).items()}
+    return LotFacts(slots.get("lot", ""), **days)
+
+
+def _counted(bottles: list[tuple[ProductFacts, int, int | None]], pack: PackFacts, count: int) -> str:
+    if pack.product.keeping == "bin":
+        return f"{words.counted(count, pack.product.noun)} of {pack.product.name}"
+    kinds = Counter((product.name, product.noun) for product, _, _ in bottles)
+    return " and ".join(f"{words.counted(many, noun)} of {name}" for (name, noun), many in kinds.items())
+
+
+def _lot_said(lot: LotFacts) -> str:
+    return f", lot {lot.number}" if lot.number else ", lot not given"
+
+
+def _date_said(lot: LotFacts, turn: Turn) -> str:
+    for word, day in (("use by", lot.expires_on), ("best before", lot.best_before_on), ("made", lot.made_on)):
+        if day:
+            return f", {word} {words.day(day, turn.today)}"
+    return ""
+
+
+def _orders_said(given: list[tuple[Any, int]], packs: int, pack: PackFacts) -> str:
+    said = [
+        f"Order {words.short(line.order)} with {line.supplier}: {line.received + n} of {line.packs} came."
+        for line, n in given
+    ]
+    extra = packs - sum(n for _, n in given)
+    if extra and pack.orders:
+        said.append(f"{extra} more than ordered.")
+    return "".join(f"{each} " for each in said)
+
+
+def _keys(pack: PackFacts) -> tuple[Key, ...]:
+    trouble = (
+        (Key("Some damaged", "DAMAGED"), Key("Some wrong", "WRONG"), Key("Too few came", "SHORT"))
+        if pack.orders
+        else ()
+    )
+    return (*trouble, Key("Undo", "UNDO"))

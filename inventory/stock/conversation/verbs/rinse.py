@@ -1,0 +1,57 @@
+"""Rinse: what was in it is gone, so that something else may go in."""
+
+from typing import Any
+
+from inventory.stock.rules.acts import Act
+
+from .. import words
+from ..answers import Heard, Key
+from ..guards import YES
+from ..turn import Turn
+from .with_bottle import in_hand, next_bottle
+
+NAME = "rinse"
+
+
+def begin(turn: Turn) -> Heard:
+    """RINSE: an emptied bottle; what is left in it is poured away only where the person says so."""
+    bottle = turn.bottle
+    if bottle is None:
+        return in_hand(turn, NAME, "Rinse what?")
+    if bottle.state == "gone":
+        return turn.stop(
+            f"{words.name(bottle)} was booked out of the shop.", "If it is here after all: UNDO that entry."
+        )
+    if bottle.content and not bottle.refillable:
+        return turn.stop(
+            f"{words.name(bottle)} still holds {words.holds(bottle, turn.facts)}.",
+            "Use it up, or DISCARD it.",
+            Key("Discard it", "DISCARD"),
+        )
+    if bottle.content:
+        says = f"{words.name(bottle)} still holds {words.holds(bottle, turn.facts)}. Pour it away and rinse?"
+        next = "Down which drain: the data sheet's section 13 says. YES when it is rinsed."
+        return turn.ask(
+            says, next, Key("Yes, poured away", YES, main=True), Key("No", "NO"), verb=NAME, waits="yes"
+        )
+    return settle(turn, {})
+
+
+def go_on(turn: Turn) -> Heard | None:
+    """Take the bottle."""
+    return next_bottle(turn, begin)
+
+
+def settle(turn: Turn, slots: dict[str, Any]) -> Heard:
+    """Write it."""
+    bottle = turn.bottle
+    assert bottle is not None
+    poured = Act("count", turn.facts.at, target=bottle.code, amount=0, facts={"poured_away": True})
+    acts = (*((poured,) if bottle.content else ()), Act("rinse", turn.facts.at, target=bottle.code))
+    return turn.recorded(
+        f"Rinsed {words.short(bottle.code)}. It may take anything now.",
+        "Scan what it is filled from, then FILL.",
+        Key("Undo", "UNDO"),
+        acts=acts,
+        what=f"the rinsing of {bottle.noun} {words.short(bottle.code)}",
+    )

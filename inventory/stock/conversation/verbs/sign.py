@@ -1,0 +1,37 @@
+"""Sign: a stage is done; what was not scanned is posted as planned, except what must be scanned."""
+
+from inventory.stock.rules.signing import plan_stage
+
+from ..answers import Heard, Key
+from ..turn import Turn
+
+
+def begin(turn: Turn) -> Heard:
+    """SIGN: the first unsigned stage of the car in hand."""
+    if turn.job is None:
+        return turn.stop("Sign for which car?", "Scan the job's code first.")
+    plan = turn.facts.stage
+    if plan is None:
+        return turn.tell(
+            f"Every stage of {turn.job.name} is signed.",
+            "Close the job on its page.",
+            Key("The job's page", page="job", about=turn.job.code),
+        )
+    signed = plan_stage(plan, turn.job.code, turn.facts.at, turn.facts.zone)
+    effect = {"does": "sign", "job": turn.job.code, "steps": list(plan.steps), "needs": list(signed.settled)}
+    posted = len({act.source for act in signed.acts})
+    says = f"Signed {plan.stage} on {turn.job.name}."
+    if posted:
+        says = f"Signed {plan.stage} on {turn.job.name}: {posted} bottle{'s' if posted > 1 else ''} booked as planned."
+    left = [
+        f"Not scanned: {', '.join(signed.unscanned)}." if signed.unscanned else "",
+        f"Not open in the bay: {', '.join(signed.missing)}." if signed.missing else "",
+    ]
+    return turn.recorded(
+        says,
+        " ".join(part for part in left if part),
+        Key("Undo", "UNDO"),
+        acts=signed.acts,
+        effects=(effect,),
+        what=f"the signature under {plan.stage} on {turn.job.name}",
+    )

@@ -1,0 +1,269 @@
+"""Use: on a car or in the shop; an amount, as planned, what is left, or by weight before and after."""
+
+from dataclasses import replace
+from typing import Any
+
+from inventory.stock.rules.acts import Act
+from inventory.stock.rules.reserve import Need, in_order, serves
+from inventory.units import Amount as Base
+from inventory.units import AmountError, Dimension, by_density, parse_amount, show
+
+from .. import words
+from ..answers import Heard, Key
+from ..facts import Bottle
+from ..guards import CHECK, DECLARED, USING, Taking, first_objection
+from ..turn import Turn
+
+NAME = "use"
+FINISHED = Key("Bottle finished", "FINISHED")
+
+
+def begin(turn: Turn, **slots: Any) -> Heard:
+    """USE: ask how much, or for the bottle first."""
+    bottle = turn.bottle
+    if bottle is None:
+        return turn.ask("Use what?", "Scan the bottle.", verb=NAME, waits="bottle", **slots)
+    if bottle.product and bottle.product.wears:
+        return settle(turn, {"bottle": bottle.code, "amount": 0, "how": "worn", **slots})
+    keys = (Key("As planned", "PLANNED", main=True), FINISHED) if need_of(turn, bottle) else (FINISHED,)
+    says = f"How much of {words.name(bottle)}? The book says {words.holds(bottle, turn.facts)}."
+    next = "Type the amount, or FINISHED for all of it; by weight: before 412 g, then after 380 g."
+    return turn.ask(says, next, *keys, verb=NAME, waits="amount", **slots)
+
+
+def already(turn: Turn) -> Heard:
+    """ALREADY: it is on the car, so it is written down and flagged, whatever the date said."""
+    return begin(turn, declared=True)
+
+
+def go_on(turn: Turn) -> Heard | None:
+    """Take the bottle, or the amount in any of its spellings."""
+    said, waits, slots = turn.said, turn.state.waits, turn.state.slots
+    if waits == "bottle":
+        if said.kind != "container" or said.code not in turn.facts.bottles:
+            return None
+        return begin(replace(turn, state=replace(turn.state, bottle=said.code)), **slots)
+    return amount_of(turn, slots)
+
+
+def amount_of(turn: Turn, slots: dict[str, Any]) -> Heard | None:
+    """Return what a line means as an amount of the bottle in hand, or None where it is none."""
+    bottle, said = turn.bottle, turn.said
+    if bottle is None:
+        return None
+    if said.command == "planned":
+        return planned(turn, bottle, slots)
+    if said.command == "finished":
+        return settle(
+            turn, {**slots, "bottle": bottle.code, "amount": _whole(bottle, slots), "how": "finished"}
+        )
+    if said.weight:
+        return _weighed(turn, bottle, slots)
+    if not (said.amount or said.number is not None):
+        return None
+    try:
+        base = words.read_amount(said.text, bottle.product, turn.facts.shop)
+    except AmountError as refusal:
+        return turn.ask(str(refusal), verb=NAME, waits="amount", **slots)
+    return settle(turn, {**slots, "bottle": bottle.code, "amount": base, "how": "measured"})
+
+
+def on_a_car(turn: Turn, bottle: Bottle) -> Heard:
+    """A bottle scanned onto a car: as planned at once where a step wants it, else how much is asked."""
+    if bottle.product and bottle.product.wears:
+        return settle(turn, {"bottle": bottle.code, "amount": 0, "how": "worn"})
+    if need_of(turn, bottle) is not None or _objects(turn, bottle):
+        return planned(turn, bottle, {})
+    return begin(turn)
+
+
+def _objects(turn: Turn, bottle: Bottle) -> bool:
+    objection = first_objection(Taking(bottle, 0, turn.job), turn.facts, (), USING)
+    return objection is not None and objection.grade == "stop"
+
+
+def planned(turn: Turn, bottle: Bottle, slots: dict[str, Any]) -> Heard:
+    """Take what the step was planned to take and has not had yet."""
+    if "planned" in slots:
+        return turn.tell("It is recorded so already.", "Scan the next thing.")
+    need = need_of(turn, bottle)
+    base = _mixed(need.amount, bottle) if need else 0
+    if need is None and turn.job and not _objects(turn, bottle):
+        return turn.ask(
+            f"No open step of {turn.job.name} plans {words.name(bottle)}.",
+            "Type the amount.",
+            FINISHED,
+            verb=NAME,
+            waits="amount",
+            **slots,
+        )
+    if need is None and turn.job is None:
+        return turn.ask(
+            "As planned for which car?",
+            "Scan the job's code first, or type the amount.",
+            FINISHED,
+            verb=NAME,
+            waits="amount",
+            **slots,
+        )
+    return settle(turn, {**slots, "bottle": bottle.code, "amount": base, "how": "planned"})
+
+
+def need_of(turn: Turn, bottle: Bottle) -> Need | None:
+    """Return the car's first open need that a bottle serves: named products before kinds, earlier steps first."""
+    mine = [need for need in turn.facts.needs if turn.job and need.job == turn.job.code and need.amount]
+    free = replace(bottle.shelf, held="")
+    return next((need for need in in_order(mine) if serves(need, free)), None)
+
+
+def _mixed(concentrate: int, bottle: Bottle) -> int:
+    product, water = bottle.shelf.parts
+    return -(-concentrate * (product + water) // product)
+
+
+def _whole(bottle: Bottle, slots: dict[str, Any]) -> int:
+    return bottle.content + int(slots.get("planned", 0))
+
+
+def _weighed(turn: Turn, bottle: Bottle, slots: dict[str, Any]) -> Heard:
+    try:
+        weight = parse_amount(
+            turn.said.amount, dimension=Dimension.MASS, decimal=turn.facts.shop.decimal
+        ).base
+        if turn.said.weight == "before" or "before" not in slots:
+            slots = {**slots, "before": weight}
+            says = f"{words.short(bottle.code)} weighs {show(weight, Dimension.MASS)} before."
+            return turn.ask(
+                says, "Use it, weigh it again, and type: after 380 g.", verb=NAME, waits="amount", **slots
+            )
+        lost = int(slots["before"]) - weight
+        if lost < 0:
+            return turn.again("It weighs more than before.", "Weigh it again, and type: after 380 g.")
+        wanted = Dimension(bottle.product.dimension if bottle.product else Dimension.MASS)
+        density = bottle.product.density_mg_per_l if bottle.product else None
+        base = by_density(Base(lost, Dimension.MASS), wanted, density).base if lost else 0
+    except AmountError as refusal:
+        return turn.ask(str(refusal), verb=NAME, waits="amount", **slots)
+    left = {name: value for name, value in slots.items() if name != "before"}
+    return settle(turn, {**left, "bottle": bottle.code, "amount": base, "how": "weighed"})
+
+
+def settle(turn: Turn, slots: dict[str, Any]) -> Heard:
+    """Ask what must be asked, stop what must be stopped, else write it."""
+    bottle = turn.facts.bottles[slots["bottle"]]
+    replaced = int(slots.get("planned", 0))
+    if replaced:
+        bottle = replace(bottle, shelf=replace(bottle.shelf, content=bottle.content + replaced))
+    step = slots.get("step") or _step(turn, bottle)
+    taking = Taking(bottle, slots["amount"], turn.job, step)
+    guards = DECLARED if slots.get("declared") else USING
+    objection = first_objection(taking, turn.facts, slots.get("answered", ()), guards)
+    if objection is None:
+        return _record(turn, taking, slots)
+    if objection.grade == "stop":
+        keys = (*objection.keys, Key("It is on the car already", "ALREADY")) if turn.job else objection.keys
+        return turn.stop(objection.says, objection.next, *(keys if objection.code != "gone" else ()))
+    return turn.ask(
+        objection.says,
+        objection.next,
+        *objection.keys,
+        verb=NAME,
+        waits="yes",
+        **{**slots, "asked": objection.code},
+    )
+
+
+def _step(turn: Turn, bottle: Bottle) -> str:
+    need = need_of(turn, bottle)
+    if need is not None:
+        return turn.facts.step_of.get(need.id, "")
+    return turn.job.step.code if turn.job and turn.job.step else ""
+
+
+def _record(turn: Turn, taking: Taking, slots: dict[str, Any]) -> Heard:
+    bottle, how = taking.bottle, str(slots["how"])
+    replaced = turn.state.last_done if slots.get("planned") else None
+    facts: dict[str, object] = {"measured": how in {"measured", "weighed"}}
+    if how == "planned":
+        facts["assumed"] = True
+    for fact in ("declared", "answered"):
+        if slots.get(fact):
+            facts[fact] = slots[fact]
+    acts = [Act("reverse", turn.facts.at, reverses=replaced.seqs[-1])] if replaced else []
+    content = bottle.content
+    if taking.amount > content:
+        acts.append(Act("count", turn.facts.at, target=bottle.code, amount=taking.amount))
+        content = taking.amount
+    job = taking.job.code if taking.job else None
+    acts.append(
+        Act(
+            "use",
+            turn.facts.at,
+            source=bottle.code,
+            amount=taking.amount,
+            job=job,
+            step=taking.step or None,
+            facts=facts,
+        )
+    )
+    heard = replace(
+        _said(turn, taking, slots, content - taking.amount, tuple(acts)),
+        effects=_answers(turn, taking, slots),
+    )
+    return (
+        replace(heard, keeps=replaced.seqs[:-1], state=heard.state.without(replaced)) if replaced else heard
+    )
+
+
+def _answers(turn: Turn, taking: Taking, slots: dict[str, Any]) -> tuple[dict[str, Any], ...]:
+    """Return what was answered to the pre-job check, so that it is not asked again for this car."""
+    said = set(slots.get("answered", ()))
+    mine = {taking.bottle.code, taking.bottle.shelf.product}
+    return tuple(
+        {
+            "does": "answer",
+            "job": turn.state.job,
+            "code": found.code,
+            "about": list(found.about),
+            "says": found.says,
+        }
+        for found in turn.facts.findings
+        if found.grade == "ask" and CHECK + found.code in said and mine & set(found.about)
+    )
+
+
+def _said(turn: Turn, taking: Taking, slots: dict[str, Any], left: int, acts: tuple[Act, ...]) -> Heard:
+    bottle, named = taking.bottle, words.name(taking.bottle)
+    if slots["how"] == "worn":
+        limit = bottle.product.wear_uses if bottle.product else None
+        of = f" of {limit}" if limit else ""
+        return turn.recorded(f"{named}: use {bottle.uses + 1}{of}.", acts=acts, what=f"a use of {named}")
+    took = f"took {turn.of(bottle, taking.amount)}{' as planned' if slots['how'] == 'planned' else ''}"
+    rest = f"{turn.of(bottle, left)} left" if left else "it is empty"
+    what = f"{turn.of(bottle, taking.amount)} of {named}"
+    state, next, keys = turn.state.idle(bottle=bottle.code), "", _after_keys(bottle, left)
+    if slots["how"] == "planned":
+        waiting = {"bottle": bottle.code, "planned": taking.amount, "step": taking.step}
+        state = replace(turn.state, bottle=bottle.code, verb=NAME, waits="other_amount", slots=waiting)
+        next = "Took another amount? Type it."
+    if slots.get("declared"):
+        next = "Written down as already used, and flagged for the owner."
+    if bottle.state == "sealed":
+        next = f"That opened it. {next}".strip()
+    if not left:
+        next = (
+            "Nothing left in the book. RINSE it, or DISCARD it."
+            if bottle.refillable
+            else "If some is left: COUNT. If not: DISCARD."
+        )
+    return turn.recorded(f"{named}: {took}, {rest}.", next, *keys, acts=acts, what=what, state=state)
+
+
+def _after_keys(bottle: Bottle, left: int) -> tuple[Key, ...]:
+    if left:
+        return (Key("Another amount", "USE"), FINISHED, Key("Undo", "UNDO"))
+    return (
+        *((Key("Rinse it", "RINSE", main=True),) if bottle.refillable else ()),
+        Key("Discard it", "DISCARD"),
+        Key("Undo", "UNDO"),
+    )
