@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from datetime import timedelta
 from itertools import pairwise
 
-from inventory.reorder.charts.labels import LETTER, RIGHT, TEXT, events, lanes_of, runs_left, x_of
+from inventory.reorder.charts.labels import LEFT, LETTER, RIGHT, TEXT, events, lanes_of, runs_left, x_of
 from inventory.reorder.rules import Coming, Line, words
 
 LANE, PLOT, BELOW = 12.0, 66.0, 16.0
@@ -113,10 +113,11 @@ def _named(drawn: list[Stroke], marks: list[float], zero: float) -> Iterator[Wor
     """Name each line under its right end, left of the marks there, where there is room for it."""
     names = {"level": "without this order", "order": "with this order"}
     for stroke in drawn if len(drawn) > 1 else ():
-        x = _clear_of(marks, stroke.points[-1][0], len(names[stroke.kind]) * TEXT * LETTER)
+        long = len(names[stroke.kind]) * TEXT * LETTER
+        x = _clear_of(marks, stroke.points[-1][0], long)
         here, others = _height(stroke, x), [_height(other, x) for other in drawn if other is not stroke]
-        below = min([zero, *(y for y in others if y > here)])
-        if below - here > TEXT + 4:
+        below = min([zero, *(y for y in others if y >= here)])
+        if below - here > TEXT + 4 and x - long > LEFT:
             yield Words(x, here + TEXT + 1, names[stroke.kind], ends=True)
 
 

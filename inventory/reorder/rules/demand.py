@@ -116,7 +116,7 @@ def spread_of(product: ProductFacts, days: int, unbooked: float, bookings: int) 
     Variance of compound Poisson demand goes with its mean: the unbooked share of one is that of the other.
     """
     whole = product.mean_per_day * days
-    share = unbooked / whole if whole else 1.0
+    share = unbooked / whole if whole else 0.0
     of_use = product.spread_per_day**2 * days * share
     of_lead = (product.mean_per_day * share * product.lead_spread_days) ** 2
     return sqrt(of_use + of_lead + bookings * product.spread_per_booking**2)

@@ -1,8 +1,10 @@
 """Invented products for the order tests: amounts in µl unless said, made on 1 December 2026."""
 
 from dataclasses import replace
-from datetime import date
+from datetime import date, timedelta
 from typing import Any
+
+from hypothesis import strategies as st
 
 from inventory.reorder.rules import (
     Booked,
@@ -18,6 +20,7 @@ from inventory.units import Dimension
 
 MADE_ON = date(2026, 12, 1)
 DECEMBER = date(2026, 12, 1)
+MONTH_END = date(2026, 12, 31)
 ML, LITRE = 1_000, 1_000_000
 
 ORLO = Supplier("Orlo Supply", minimum_order_minor=0)
@@ -123,3 +126,32 @@ def december_report() -> Report:
         product(code="PVRDGNPL", name="Verdigan glaze", mean_per_day=0.0, stock=(Stock(200 * ML),)),
     )
     return reorder_report(products, "Larkmoor Works", DECEMBER, MADE_ON, "EUR", CHAIN_HEAD)
+
+
+amounts = st.integers(0, 20_000)
+december_days = st.integers(0, 50).map(lambda day: MADE_ON + timedelta(days=day - 3))
+some_product = st.builds(
+    product,
+    mean_per_day=st.floats(0, 500),
+    spread_per_day=st.floats(0, 500),
+    lead_days=st.integers(0, 30),
+    packs=st.lists(
+        st.builds(
+            Pack,
+            st.just("P"),
+            st.integers(1, 9_000),
+            st.integers(1, 900),
+            st.integers(1, 6),
+            st.integers(1, 6),
+        ),
+        min_size=1,
+        max_size=3,
+    ).map(tuple),
+    stock=st.lists(st.builds(Stock, amounts, st.none() | december_days), max_size=4).map(tuple),
+    on_order=st.lists(st.builds(OnOrder, amounts, st.none() | december_days), max_size=2).map(tuple),
+    booked=st.lists(st.builds(Booked, december_days, amounts), max_size=4).map(tuple),
+    sealed_life_days=st.none() | st.integers(0, 400),
+    cancelled=st.floats(0, 0.9),
+    bookings_seen=st.sampled_from([0, 30]),
+    days_booked_ahead=st.none() | st.floats(0, 40),
+)

@@ -4,7 +4,6 @@ from datetime import date, timedelta
 
 import pytest
 from hypothesis import given
-from hypothesis import strategies as st
 
 from inventory.reorder.rules import (
     Booked,
@@ -22,9 +21,7 @@ from inventory.reorder.rules import (
 )
 from inventory.units import Dimension
 
-from .shelf import DECEMBER, LITRE, MADE_ON, ML, december_report, product
-
-MONTH_END = date(2026, 12, 31)
+from .shelf import DECEMBER, LITRE, MADE_ON, ML, MONTH_END, december_report, product, some_product
 
 
 def line_of(**changes):
@@ -103,6 +100,11 @@ def test_a_month_can_be_asked_for_until_its_last_day() -> None:
             {"mean_per_day": 0.0},
             "Not used in the last 12 months and not booked.",
             "a product that died is not ordered",
+        ),
+        (
+            {"mean_per_day": 0.0, "spread_per_day": 90 * ML},
+            "Not used in the last 12 months and not booked.",
+            "a spread without a mean is no need",
         ),
         (
             {"packs": (), "stock": (Stock(1_600 * ML),)},
@@ -294,35 +296,6 @@ def test_a_short_life_caps_the_order_and_says_so() -> None:
         "No more than gets used: a pack ordered today expires on 17 December."
         " 0.6 l of the order, worth €4.20, is expected to expire unused."
     )
-
-
-amounts = st.integers(0, 20_000)
-december_days = st.integers(0, 50).map(lambda day: MADE_ON + timedelta(days=day - 3))
-some_product = st.builds(
-    product,
-    mean_per_day=st.floats(0, 500),
-    spread_per_day=st.floats(0, 500),
-    lead_days=st.integers(0, 30),
-    packs=st.lists(
-        st.builds(
-            Pack,
-            st.just("P"),
-            st.integers(1, 9_000),
-            st.integers(1, 900),
-            st.integers(1, 6),
-            st.integers(1, 6),
-        ),
-        min_size=1,
-        max_size=3,
-    ).map(tuple),
-    stock=st.lists(st.builds(Stock, amounts, st.none() | december_days), max_size=4).map(tuple),
-    on_order=st.lists(st.builds(OnOrder, amounts, st.none() | december_days), max_size=2).map(tuple),
-    booked=st.lists(st.builds(Booked, december_days, amounts), max_size=4).map(tuple),
-    sealed_life_days=st.none() | st.integers(0, 400),
-    cancelled=st.floats(0, 0.9),
-    bookings_seen=st.sampled_from([0, 30]),
-    days_booked_ahead=st.none() | st.floats(0, 40),
-)
 
 
 @given(some_product)
