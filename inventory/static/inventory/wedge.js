@@ -4,6 +4,9 @@
 window.capdateWedge = (() => {
   // Scanners send a character every 1-20 ms, people hardly below 60 (common practice, no source).
   const FAST_MS = 50;
+  // Longer than a scanner ever waits inside a line, shorter than a hand takes from the keyboard to the scanner.
+  const PAUSE_MS = 300;
+  const SHOWN_MS = 80;
   const SHORTEST_SCAN = 3;
   // A scanner set to end with CR LF sends a second Enter: it is the same scan's.
   const SAME_ENTER_MS = 300;
@@ -11,8 +14,10 @@ window.capdateWedge = (() => {
   // On a layout with dead keys the sign itself never arrives; this is what stands on that key.
   const DEAD = { Quote: "'", Backquote: "`", BracketLeft: "^", Digit6: "^", Equal: "´", BracketRight: "¨" };
 
+  // `typed` is a person's, `burst` what came since the last pause, `gaps` the milliseconds between its characters.
   let typed = "";
   let burst = "";
+  let gaps = [];
   let lastAt = -Infinity;
   let endedAt = -Infinity;
   let timer = 0;
@@ -20,18 +25,27 @@ window.capdateWedge = (() => {
 
   function show() {
     clearTimeout(timer);
-    // Shown once it can no longer be the middle of a scan.
-    timer = setTimeout(() => heard.typing(typed + burst), FAST_MS + 20);
+    timer = setTimeout(() => heard.typing(typed + burst), SHOWN_MS);
   }
 
   function add(sign, at) {
-    if (at - lastAt > FAST_MS) {
-      typed += burst;
-      burst = "";
-    }
+    if (at - lastAt > PAUSE_MS) settle();
+    else gaps.push(at - lastAt);
     burst += sign;
     lastAt = at;
     show();
+  }
+
+  function settle() {
+    typed += burst;
+    burst = "";
+    gaps = [];
+  }
+
+  // The middle gap counts, so that one hiccup of a radio scanner does not cut its line in two.
+  function isScan(at) {
+    const middle = [...gaps].sort((one, other) => one - other)[gaps.length >> 1];
+    return burst.length >= SHORTEST_SCAN && middle <= FAST_MS && at - lastAt <= PAUSE_MS;
   }
 
   function signOf(event) {
@@ -46,10 +60,11 @@ window.capdateWedge = (() => {
   }
 
   function end(at) {
-    const scan = at - lastAt <= FAST_MS && burst.length >= SHORTEST_SCAN;
+    const scan = isScan(at);
     const line = scan ? burst : typed + burst;
     if (!scan) typed = "";
     burst = "";
+    gaps = [];
     endedAt = at;
     clearTimeout(timer);
     heard.typing(typed);
@@ -57,12 +72,14 @@ window.capdateWedge = (() => {
   }
 
   function rub() {
-    [typed, burst] = [[...(typed + burst)].slice(0, -1).join(""), ""];
+    settle();
+    typed = [...typed].slice(0, -1).join("");
     heard.typing(typed);
   }
 
   function clear() {
-    typed = burst = "";
+    settle();
+    typed = "";
     clearTimeout(timer);
     heard.typing("");
   }
@@ -74,7 +91,7 @@ window.capdateWedge = (() => {
     const something = typed + burst !== "";
     const onKey = event.target instanceof Element && event.target.closest("button, a, summary");
     let ours = false;
-    if (event.key === "Enter" || (event.key === "Tab" && at - lastAt <= FAST_MS && burst.length >= SHORTEST_SCAN)) {
+    if (event.key === "Enter" || (event.key === "Tab" && isScan(at))) {
       ours = something || at - endedAt < SAME_ENTER_MS;
       if (something) end(at);
       else if (!ours && !onKey) ours = heard.enter();
@@ -84,7 +101,7 @@ window.capdateWedge = (() => {
     } else if (event.key === "Backspace") {
       ours = true;
       rub();
-    } else if (event.key === " " && onKey && at - lastAt > FAST_MS && !something) {
+    } else if (event.key === " " && onKey && !something) {
       ours = false;
     } else {
       const sign = signOf(event);
@@ -104,15 +121,14 @@ window.capdateWedge = (() => {
       document.addEventListener("keydown", key, true);
     },
     type(text) {
-      typed += burst + text;
-      burst = "";
+      settle();
+      typed += text;
       heard.typing(typed);
     },
     rub,
     clear,
     say() {
-      typed += burst;
-      burst = "";
+      settle();
       end(performance.now());
     },
   };
