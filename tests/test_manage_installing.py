@@ -44,13 +44,29 @@ def test_the_quickest_tool_that_is_here_installs(here: Here, tool: str, because:
 
 @pytest.mark.parametrize("tool", ["pip", "ensurepip", "uv"])
 def test_every_tool_is_held_to_the_pinned_versions(tool: installing.Tool) -> None:
-    command = installing.installation(tool, PYTHON, PINS, ["tidewall~=1.2"])
+    command = installing.installation(tool, PYTHON, PINS, ["tidewall~=1.2"], compiled=False)
     assert command[-3:] == ["--constraint", str(PINS), "tidewall~=1.2"]
 
 
 def test_pip_works_from_outside_the_environment_and_ensurepip_from_inside() -> None:
-    assert installing.installation("pip", PYTHON, PINS, [])[1:5] == ["-m", "pip", "--python", str(PYTHON)]
-    assert installing.installation("ensurepip", PYTHON, PINS, [])[0] == str(PYTHON)
+    assert installing.installation("pip", PYTHON, PINS, [], compiled=False)[1:5] == [
+        "-m",
+        "pip",
+        "--python",
+        str(PYTHON),
+    ]
+    assert installing.installation("ensurepip", PYTHON, PINS, [], compiled=False)[0] == str(PYTHON)
+
+
+@pytest.mark.parametrize("tool", ["pip", "ensurepip", "uv"])
+def test_modules_are_compiled_at_once_only_where_python_may_not_keep_what_it_compiles(
+    tool: installing.Tool,
+) -> None:
+    def compiles(compiled: bool) -> bool:
+        command = installing.installation(tool, PYTHON, PINS, [], compiled)
+        return "--compile-bytecode" in command or (tool != "uv" and "--no-compile" not in command)
+
+    assert (compiles(True), compiles(False)) == (True, False)
 
 
 def test_an_environment_for_pip_saves_giving_it_a_pip_of_its_own() -> None:

@@ -107,7 +107,8 @@ def make(venv: Path, wanted: list[str], stamps: dict[str, str]) -> None:
         say(f"1 of 2, making {venv.name} with {tool}")
         installing.run(installing.creation(tool, venv))
     say(f"2 of 2, fetching {len(wanted)} packages and what they need, about half a minute the first time")
-    installing.run_showing_progress(installing.installation(tool, python, CONSTRAINTS, wanted))
+    command = installing.installation(tool, python, CONSTRAINTS, wanted, compiled=sys.dont_write_bytecode)
+    installing.run_showing_progress(command)
     for group, text in stamps.items():
         stamp_file(venv, group).write_text(text)
     say("finished")

@@ -77,20 +77,20 @@ def creation(tool: Tool, venv: Path) -> list[str]:
     return [base_python(), "-m", "venv", "--clear", *bare, str(venv)]
 
 
-def installation(tool: Tool, python: Path, constraints: Path, wanted: Iterable[str]) -> list[str]:
-    """Return the command that installs the wanted packages, held to the pinned versions."""
+def installation(
+    tool: Tool, python: Path, constraints: Path, wanted: Iterable[str], compiled: bool
+) -> list[str]:
+    """Return the command that installs the wanted packages, held to the pinned versions.
+
+    Compiling every module takes as long as all the rest, and Python compiles those it uses as it goes;
+    `compiled` is for a Python that was told to write nothing, and would read slowly at every start.
+    """
     pinned = ["--constraint", str(constraints), *wanted]
     if tool == "uv":
-        return ["uv", "pip", "install", "--python", str(python), *pinned]
-    # Compiling every module takes as long as all the rest of pip; Python compiles those it uses.
-    install = [
-        "install",
-        "--no-compile",
-        "--no-input",
-        "--disable-pip-version-check",
-        "--progress-bar",
-        "off",
-    ]
+        compiling = ["--compile-bytecode"] if compiled else []
+        return ["uv", "pip", "install", *compiling, "--python", str(python), *pinned]
+    install = ["install", "--no-input", "--disable-pip-version-check", "--progress-bar", "off"]
+    install += [] if compiled else ["--no-compile"]
     if tool == "pip":
         return [base_python(), "-m", "pip", "--python", str(python), *install, *pinned]
     return [str(python), "-m", "pip", *install, *pinned]
