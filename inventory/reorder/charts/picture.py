@@ -8,11 +8,14 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import timedelta
 from itertools import pairwise
+from math import ceil
 
 from inventory.reorder.charts.labels import LEFT, LETTER, RIGHT, TEXT, events, lanes_of, runs_left, x_of
 from inventory.reorder.rules import Coming, Line, words
 
 LANE, PLOT, BELOW = 12.0, 66.0, 16.0
+# What the name of a day below the line takes, with the gap behind it.
+DAY_ROOM = 36.0
 # Weight in points and dashes of each kind of line.
 PENS: dict[str, tuple[float, tuple[float, ...]]] = {
     "level": (1.6, ()),
@@ -147,8 +150,11 @@ def _ticks(line: Line, width: float, zero: float) -> Iterator[Stroke]:
 
 def _axis(line: Line, width: float, zero: float) -> Iterator[Words]:
     """Name the weeks below the line, as many as there is room for, and the zero line at its end."""
-    every = 7 if line.wanted.days <= 50 else 14
-    for day in range(0, line.wanted.days - 10, every):
-        name = words.short_day(line.wanted.from_on + timedelta(days=day))
-        yield Words(x_of(day, line.wanted.days, width), zero + 12, name)
-    yield Words(width - RIGHT, zero + 12, "0 = empty", ends=True)
+    named, days = "0 = empty", line.wanted.days
+    room = x_of(7, days, width) - LEFT
+    every = 7 * max(1, ceil(DAY_ROOM / room))
+    for day in range(0, days, every):
+        x = x_of(day, days, width)
+        if x + DAY_ROOM < width - RIGHT - len(named) * TEXT * LETTER:
+            yield Words(x, zero + 12, words.short_day(line.wanted.from_on + timedelta(days=day)))
+    yield Words(width - RIGHT, zero + 12, named, ends=True)

@@ -90,9 +90,9 @@ def boxes_of(chart: Chart) -> list[tuple[float, float, float]]:
     return boxes
 
 
-@given(some_product)
-def test_no_label_of_a_picture_leaves_it_or_covers_another(facts: ProductFacts) -> None:
-    chart = stock_chart(order_line(facts, MONTH_END, MADE_ON, "EUR"))
+@given(some_product, st.sampled_from([MADE_ON, MONTH_END, date(2027, 2, 28), date(2027, 11, 30)]))
+def test_no_label_of_a_picture_leaves_it_or_covers_another(facts: ProductFacts, month_end: date) -> None:
+    chart = stock_chart(order_line(facts, month_end, MADE_ON, "EUR"))
     boxes = boxes_of(chart)
     assert all(left >= 0 and right <= chart.width and y <= chart.height for left, right, y in boxes)
     for place, (left, right, y) in enumerate(boxes):
