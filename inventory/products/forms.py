@@ -2,6 +2,8 @@
 
 import re
 
+from biip import ParseError
+from biip.gtin import Gtin
 from django import forms
 
 from inventory.models import TRACED_KINDS, Pack, Product, Shop, Supplier
@@ -11,6 +13,7 @@ from safety.models import DataSheet
 
 LIFE = re.compile(r"^\s*(\d{1,4})\s*(minutes?|min|days?|d|months?|m|years?|y)\s*$", re.IGNORECASE)
 UNITS = {"mi": ("minute", 1), "d": ("day", 1), "m": ("month", 1), "y": ("month", 12)}
+NO_GTIN = "That is no GTIN: its last digit does not fit the others. Scan it instead."
 LIVES = ("sealed", "open", "mix")
 
 
@@ -141,16 +144,13 @@ class PackForm(forms.ModelForm):  # type: ignore[type-arg]
 
     def clean_gtin(self) -> str:
         """Return a GTIN-14 whose check digit is right, or nothing."""
-        from biip.gtin import Gtin
-        from biip.exceptions import BiipException
-
-        text = self.cleaned_data["gtin"].strip().replace(" ", "")
+        text = str(self.cleaned_data["gtin"]).strip().replace(" ", "")
         if not text:
             return ""
         try:
             return Gtin.parse(text).as_gtin_14()
-        except BiipException:
-            raise forms.ValidationError("That is no GTIN: its last digit does not fit the others. Scan it instead.") from None
+        except ParseError:
+            raise forms.ValidationError(NO_GTIN) from None
 
     def clean_holds(self) -> str:
         """Read the content in the product's dimension."""

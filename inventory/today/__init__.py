@@ -1,0 +1,1 @@
+"""The first page: what needs a hand today, and nothing else."""

@@ -1,0 +1,90 @@
+"""What becomes of a bottle that dies soon: will the booked cars finish it, or what is lost. Pure."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import date, datetime
+
+from inventory.money import show_money
+from inventory.units import show
+
+SOON_DAYS = 14
+
+
+@dataclass(frozen=True)
+class Dying:
+    """A bottle with its last usable day; `wanted` is what booked cars take before then, `cars` how many.
+
+    Amounts in base units; `worth_minor` is what is in it now in the minor unit of money, None where no price is known.
+    """
+
+    code: str
+    product: str
+    pack: str
+    dimension: str
+    content: int
+    use_by_on: date
+    wanted: int
+    cars: int
+    worth_minor: int | None
+
+
+def fate(bottle: Dying, on: date, currency: str, system: str) -> str:
+    """Return in one sentence whether a dying bottle gets finished, and what is lost if not."""
+    left = show(bottle.content, bottle.dimension, system)
+    if bottle.wanted >= bottle.content:
+        return f"{left} left, {_cars(bottle.cars)} will finish it."
+    if not bottle.cars:
+        return f"{left} left. No car before {_day(bottle.use_by_on, on)} ends wants it: use it today{_or_lose(bottle, currency, 1)}."
+    rest = show(bottle.content - bottle.wanted, bottle.dimension, system)
+    share = (bottle.content - bottle.wanted) / bottle.content
+    took = f"{_cars(bottle.cars).capitalize()} {'takes' if bottle.cars == 1 else 'take'} {show(bottle.wanted, bottle.dimension, system)}"
+    return f"{left} left. {took}, {rest} stays over: use it{_or_lose(bottle, currency, share)}."
+
+
+def _or_lose(bottle: Dying, currency: str, share: float) -> str:
+    if not bottle.worth_minor:
+        return " or empty it"
+    return f" or lose {show_money(round(bottle.worth_minor * share), currency)}"
+
+
+def _cars(count: int) -> str:
+    numbers = {1: "one booked car", 2: "two booked cars", 3: "three booked cars", 4: "four booked cars"}
+    return numbers.get(count, f"{count} booked cars")
+
+
+def _day(day: date, on: date) -> str:
+    return {0: "today", 1: "tomorrow"}.get((day - on).days, f"{day:%A}" if (day - on).days < 7 else f"{day.day} {day:%B}")
+
+
+def worth(content: int, full: int, price_minor: int | None) -> int | None:
+    """Return what a content is worth at the price of a full pack, in the minor unit."""
+    return None if price_minor is None or not full else round(price_minor * content / full)
+
+
+@dataclass(frozen=True)
+class Hand:
+    """One thing that needs a hand: how grave, what is so, where to put it right."""
+
+    grade: str
+    says: str
+    action: str
+    url_name: str
+    argument: str = ""
+    query: str = ""
+
+
+def gravest_first(hands: Iterable[Hand]) -> list[Hand]:
+    """Return stops before asks before notes, in their given order otherwise."""
+    order = {"stop": 0, "ask": 1, "tell": 2}
+    return sorted(hands, key=lambda hand: order[hand.grade])
+
+
+def when(starts_at: datetime, on: date) -> str:
+    """Return when a car starts, said from today: "08:00", "Tomorrow 08:30", "Friday 09:00"; local time given."""
+    days = (starts_at.date() - on).days
+    clock = f"{starts_at:%H:%M}"
+    if days == 0:
+        return clock
+    if days < 0:
+        return f"since {starts_at:%A} {clock}"
+    return f"{'Tomorrow' if days == 1 else f'{starts_at:%A}'} {clock}"

@@ -1,0 +1,110 @@
+"""The product pages: lives as they are said, densities with their source, use by that follows."""
+
+from datetime import timedelta
+
+import pytest
+from django.forms import ValidationError
+from django.urls import reverse
+
+from inventory.models import Container, Pack, Product
+from inventory.products.forms import ProductForm, read_life
+from tests.world import ML, NOON, bottle, larkmoor, tidewall
+
+
+@pytest.mark.parametrize("text", ["soon", "ninety days", "90", "0 days", "90 days or so", "-3 days"])
+def test_a_life_that_is_no_length_of_time_is_refused(text):
+    with pytest.raises(ValidationError):
+        read_life(text)
+
+
+@pytest.mark.parametrize(
+    ("text", "life", "because"),
+    [
+        ("", None, "nothing said is nothing known"),
+        ("90 days", (90, "day"), "as the label prints it"),
+        ("18 m", (18, "month"), "months, not minutes"),
+        ("2 years", (24, "month"), "a year is twelve months, whatever its days"),
+        ("45 min", (45, "minute"), "a two-part mix lives for minutes"),
+    ],
+)
+def test_a_life_is_read_as_it_is_said(text, life, because):
+    assert read_life(text) == life, because
+
+
+@pytest.fixture
+def world(db):
+    return larkmoor()
+
+
+@pytest.fixture
+def ines(client, world):
+    client.force_login(world.ines)
+    return client
+
+
+def sent(**changes: str) -> dict[str, str]:
+    known = {
+        "name": "Tidewall coating", "kind": "coating", "dimension": "volume", "noun": "bottle", "keeping": "each",
+        "sealed_life_by": "maker", "open_life_by": "maker", "mix_life_by": "shop",
+    }  # fmt: skip
+    return known | changes
+
+
+def test_a_technician_changes_no_product(client, world):
+    product = tidewall(world)
+    client.force_login(world.tomas)
+
+    assert client.post(reverse("products:edit", args=[product.code]), sent(open="1 day")).status_code == 403
+
+
+def test_a_density_without_its_source_is_refused(world):
+    form = ProductForm(sent(density="980"), shop=world.shop)
+
+    assert form.errors["density_source"] == ["Say where the density comes from, the data sheet's section 9 for one."]
+
+
+def test_the_dimension_is_fixed_once_there_is_stock(world):
+    product = tidewall(world)
+    bottle(world, product, 30 * ML)
+
+    form = ProductForm(sent(dimension="mass"), instance=product, shop=world.shop)
+
+    assert form.is_valid()
+    assert form.save().dimension == "volume"
+
+
+def test_a_shorter_life_moves_the_use_by_of_what_is_open(ines, world):
+    product = tidewall(world)
+    kept = bottle(world, product, 30 * ML, opened_at=NOON - timedelta(days=3))
+    assert Container.objects.get(pk=kept.pk).use_by_on == (NOON + timedelta(days=87)).date()
+
+    ines.post(reverse("products:edit", args=[product.code]), sent(open="30 days"))
+
+    assert Container.objects.get(pk=kept.pk).use_by_on == (NOON + timedelta(days=27)).date()
+
+
+def test_a_gtin_whose_check_digit_is_wrong_is_refused(ines, world):
+    product = tidewall(world)
+    pack = {"holds": "30 ml", "gtin": "6291041500214", "multiple": "1", "per_case": "1"}
+
+    answer = ines.post(reverse("products:new_pack", args=[product.code]), pack)
+
+    assert "its last digit does not fit the others" in answer.content.decode()
+    assert not Pack.objects.exists()
+
+
+def test_a_gtin_is_kept_with_fourteen_digits(ines, world):
+    product = tidewall(world)
+    pack = {"holds": "30 ml", "gtin": "6291041500213", "price": "55", "multiple": "1", "per_case": "1", "usual": "on"}
+
+    ines.post(reverse("products:new_pack", args=[product.code]), pack)
+
+    kept = Pack.objects.get()
+    assert (kept.gtin, kept.amount, kept.price_minor) == ("06291041500213", 30 * ML, 5500)
+
+
+def test_a_product_that_was_not_known_at_the_station_keeps_its_gtin_on_the_way(ines, world):
+    answer = ines.post(reverse("products:new") + "?gtin=06291041500213", sent(name="Pellow snow foam", kind="foam"))
+
+    made = Product.objects.get(name="Pellow snow foam")
+    assert answer.headers["Location"] == reverse("products:new_pack", args=[made.code]) + "?gtin=06291041500213"

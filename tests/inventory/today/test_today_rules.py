@@ -1,0 +1,72 @@
+"""What the first page says of a dying bottle and of a car's time."""
+
+from datetime import date, datetime
+
+import pytest
+
+from inventory.today.rules import Dying, Hand, fate, gravest_first, when, worth
+from tests.world import ML, TODAY
+
+
+def coating(**changes: object) -> Dying:
+    known: dict[str, object] = {
+        "code": "BKTRVNXH", "product": "Tidewall coating", "pack": "30 ml bottle", "dimension": "volume",
+        "content": 12 * ML, "use_by_on": date(2026, 11, 27), "wanted": 0, "cars": 0, "worth_minor": 2200,
+    }  # fmt: skip
+    return Dying(**(known | changes))  # type: ignore[arg-type]
+
+
+@pytest.mark.parametrize(
+    ("bottle", "says", "because"),
+    [
+        (
+            coating(),
+            "12 ml left. No car before Friday ends wants it: use it today or lose €22.00.",
+            "the whole content is lost",
+        ),
+        (
+            coating(wanted=12 * ML, cars=2),
+            "12 ml left, two booked cars will finish it.",
+            "exactly enough is enough",
+        ),
+        (
+            coating(wanted=9 * ML, cars=1),
+            "12 ml left. One booked car takes 9 ml, 3 ml stays over: use it or lose €5.50.",
+            "a quarter stays over, a quarter of the worth is lost",
+        ),
+        (
+            coating(worth_minor=None, use_by_on=TODAY),
+            "12 ml left. No car before today ends wants it: use it today or empty it.",
+            "without a price no money is invented",
+        ),
+    ],
+)
+def test_a_dying_bottle_says_what_becomes_of_it(bottle, says, because):
+    assert fate(bottle, TODAY, "EUR", "metric") == says, because
+
+
+def test_a_half_empty_bottle_is_worth_half_its_pack():
+    assert worth(15 * ML, 30 * ML, 5500) == 2750
+
+
+def test_a_bottle_without_a_price_is_worth_nothing_known():
+    assert worth(15 * ML, 30 * ML, None) is None
+
+
+def test_what_stops_comes_before_what_asks_before_what_is_only_told():
+    hands = [Hand(grade, grade, "See it", "shelf:list") for grade in ("tell", "ask", "stop", "ask")]
+
+    assert [hand.grade for hand in gravest_first(hands)] == ["stop", "ask", "ask", "tell"]
+
+
+@pytest.mark.parametrize(
+    ("starts_at", "says"),
+    [
+        (datetime(2026, 11, 25, 8, 0), "08:00"),
+        (datetime(2026, 11, 26, 8, 30), "Tomorrow 08:30"),
+        (datetime(2026, 11, 27, 9, 0), "Friday 09:00"),
+        (datetime(2026, 11, 23, 9, 0), "since Monday 09:00"),
+    ],
+)
+def test_a_car_is_timed_from_today(starts_at, says):
+    assert when(starts_at, TODAY) == says  # noqa: DTZ001
