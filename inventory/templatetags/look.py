@@ -148,9 +148,10 @@ def message_grade(tags: str) -> str:
 
 @register.simple_tag(takes_context=True)
 def chosen_look(context: Mapping[str, Any]) -> str:
-    """Return the look chosen on this device, empty where the system's own applies."""
+    """Return the look chosen on this device, else the person's own; empty where the system's applies."""
     request = context.get("request")
-    look = request.COOKIES.get("look", "") if request else ""
+    own = getattr(getattr(request, "user", None), "look", "")
+    look = request.COOKIES.get("look", own) if request else ""
     return look if look in LOOKS else ""
 
 

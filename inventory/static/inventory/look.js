@@ -5,7 +5,7 @@ document.documentElement.classList.add("js");
 
 function choose(look) {
   const system = look === "system";
-  document.cookie = `look=${look}; path=/; SameSite=Lax; max-age=${system ? 0 : 31536000}`;
+  document.cookie = `look=${look}; path=/; SameSite=Lax; max-age=31536000`;
   if (system) delete document.documentElement.dataset.look;
   else document.documentElement.dataset.look = look;
   mark();

@@ -9,6 +9,8 @@ from django.template import Context, Template, TemplateSyntaxError
 from django.test import RequestFactory
 from django.utils import timezone
 
+from inventory.models import Person
+
 SHEETS = Path(__file__).parents[3] / "inventory" / "static" / "inventory"
 
 
@@ -88,6 +90,23 @@ def test_only_a_look_of_ours_reaches_the_page(cookie: str, look: str) -> None:
     request = RequestFactory().get("/")
     request.COOKIES["look"] = cookie
     assert drawn("{% chosen_look %}", request=request) == look
+
+
+@pytest.mark.parametrize(
+    ("cookies", "look", "because"),
+    [
+        ({}, "dark", "no choice on this device: the person's own"),
+        ({"look": "light"}, "light", "this device's choice goes before"),
+        ({"look": "system"}, "", "as the system is a choice too"),
+    ],
+)
+def test_a_persons_look_holds_where_the_device_has_none(
+    cookies: dict[str, str], look: str, because: str
+) -> None:
+    request = RequestFactory().get("/")
+    request.COOKIES = cookies
+    request.user = Person(look="dark")
+    assert drawn("{% chosen_look %}", request=request) == look, because
 
 
 def test_no_part_of_a_page_carries_style_or_script_of_its_own() -> None:
