@@ -36,7 +36,7 @@ def check_pdf(file: UploadedFile[Any]) -> None:
         raise ValidationError("This PDF is damaged: its table of contents is not where it says.")
 
 
-class SheetForm(forms.ModelForm[DataSheet]):
+class SheetForm(forms.ModelForm):  # type: ignore[type-arg]  # no subscript at run time
     """A sheet that is new to the shop."""
 
     class Meta:
@@ -44,7 +44,7 @@ class SheetForm(forms.ModelForm[DataSheet]):
         fields = ["supplier", "title"]
 
 
-class VersionForm(forms.ModelForm[SheetVersion]):
+class VersionForm(forms.ModelForm):  # type: ignore[type-arg]  # no subscript at run time
     """One revision of a sheet. Lists are typed a line each; the signal word follows from the classes."""
 
     hazard_lines = forms.CharField(

@@ -4,8 +4,12 @@ from django.contrib import admin
 from django.urls import URLPattern, URLResolver, include, path
 
 urlpatterns: list[URLPattern | URLResolver] = [
+    path("", include("inventory.today.urls")),
     path("admin/", admin.site.urls),
+    path("sheets/", include("safety.urls")),
     path("posters/", include("inventory.posters.urls")),
+    path("sheets/", include("safety.urls")),
+    path("scan/", include("inventory.scan.urls")),
     path("shelf/", include("inventory.shelf.urls")),
     path("products/", include("inventory.products.urls")),
     path("people/", include("inventory.people.urls")),

@@ -13,9 +13,21 @@ from itertools import product
 
 from safety.print import pictograms, symbols
 from safety.print.fonts import BOLD, REGULAR, WordTooWide, line_mm, width_mm, wrapped
-from safety.print.label_sizes import SIZES, LabelTooSmall, Size, size_called
+from safety.print.label_sizes import SIZES, LabelTooSmall, Size, UnknownSize, size_called
 from safety.print.pen import Pen
 from safety.print.values import LabelContent
+
+__all__ = [
+    "SIZES",
+    "LabelTooSmall",
+    "Size",
+    "UnknownSize",
+    "arranged",
+    "draw",
+    "said",
+    "size_called",
+    "smallest_for",
+]
 
 LETTERS = 2.1
 TEXT = (2.4, 2.1, 1.85, 1.65)
