@@ -20,6 +20,9 @@ def main():
     from inventory.project import engines, environment
 
     testing = sys.argv[1:2] == ["test"]
+    if sys.argv[1:2] == ["demo"]:
+        # The demo's shop lies in a folder of its own, chosen before the settings look for one.
+        os.environ["CAPDATE_DIR"] = environment.demo_folder(sys.argv[2:], os.getcwd())
     environment.enter("test" if testing else "run")
     os.environ.setdefault("DJANGO_SETTINGS_MODULE", "inventory.project.settings")
     if testing:

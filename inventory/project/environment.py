@@ -29,6 +29,16 @@ def requirements(pyproject: str, group: str) -> list[str]:
     return [*read["project"]["dependencies"], *more]
 
 
+def demo_folder(arguments: list[str], here: str) -> str:
+    """Return the absolute folder of `demo [--dir DIR]`; without the option `.demo` in the checkout."""
+    for number, argument in enumerate(arguments):
+        if argument.startswith("--dir="):
+            return str(Path(here, argument.removeprefix("--dir=")).resolve())
+        if argument == "--dir" and number + 1 < len(arguments):
+            return str(Path(here, arguments[number + 1]).resolve())
+    return str(ROOT / ".demo")
+
+
 def name_of(requirement: str) -> str:
     """Return the package's name alone: "psycopg[binary]~=3.3" is psycopg."""
     return re.split(r"[^A-Za-z0-9._-]", requirement, maxsplit=1)[0]

@@ -6,7 +6,6 @@ from django.urls import URLPattern, URLResolver, include, path
 urlpatterns: list[URLPattern | URLResolver] = [
     path("", include("inventory.today.urls")),
     path("admin/", admin.site.urls),
-    path("sheets/", include("safety.urls")),
     path("posters/", include("inventory.posters.urls")),
     path("sheets/", include("safety.urls")),
     path("scan/", include("inventory.scan.urls")),
