@@ -2,14 +2,14 @@
 
 from collections import defaultdict
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 from functools import cached_property
 from typing import Any
 
 from django.db.models import Sum
 
-from inventory.models import Container, Job, Kind, Movement, Override, Product, Shop, Step, StepNeed
+from inventory.models import Container, Job, Kind, Movement, Override, Place, Product, Shop, Step, StepNeed
 from inventory.precheck.questions import (
     QUESTIONS,
     Answer,
@@ -27,7 +27,7 @@ from inventory.precheck.rules.headline import Headline, headline
 from inventory.precheck.rules.remaining import remaining
 from inventory.precheck.rules.standing import Standing, standings
 from inventory.stock import queries as stock
-from inventory.stock.rules.reserve import Need
+from inventory.stock.rules.reserve import Need, OnShelf
 from safety.models import SheetVersion
 
 TOPICS = frozenset().union(*(question.topics for question in QUESTIONS))
@@ -91,7 +91,7 @@ def facts_of(shop: Shop, jobs: Sequence[Job], topics: Iterable[str]) -> dict[int
     steps = loading.steps if "steps" in topics else {}
     return {
         job.id: Facts(
-            job=_job_facts(job), zone=shop.zone, system=shop.system, steps=tuple(steps.get(job.id, ())),
+            job=job_facts(job), zone=shop.zone, system=shop.system, steps=tuple(steps.get(job.id, ())),
             answers=tuple(loading.answers.get(job.id, ())), **shared,
         )
         for job in jobs
@@ -109,7 +109,7 @@ class _Loading:
         found: dict[int, list[StepFacts]] = defaultdict(list)
         rows = Step.objects.filter(job__in=self.jobs).select_related("bay", "person", "signed_by")
         for row in rows.order_by("starts_at", "position"):
-            found[row.job_id].append(_step_facts(row))
+            found[row.job_id].append(step_facts(row))
         return found
 
     @cached_property
@@ -149,7 +149,7 @@ class _Loading:
         sums = list(used.order_by())
         uses = {(key(job), step or "", product): amount or 0 for job, step, product, _, amount in sums}
         kinds = {product: kind for _, _, product, kind, _ in sums}
-        return tuple(remaining(map(_need, self.need_rows), self.step_of, uses, kinds))
+        return tuple(remaining(map(need_of, self.need_rows), self.step_of, uses, kinds))
 
     @cached_property
     def step_of(self) -> dict[str, str]:
@@ -166,7 +166,8 @@ class _Loading:
 
     @cached_property
     def containers(self) -> list[Container]:
-        return list(stock.containers(self.shop.id).filter(product__in=self.product_rows, content__gt=0))
+        rows = stock.containers(self.shop.id).select_related("place__within")
+        return list(rows.filter(product__in=self.product_rows, content__gt=0))
 
 
 def _steps_topic(loading: _Loading) -> dict[str, Any]:
@@ -174,19 +175,29 @@ def _steps_topic(loading: _Loading) -> dict[str, Any]:
 
 
 def _needs_topic(loading: _Loading) -> dict[str, Any]:
-    jobs = {key(row.step.job_id): _job_facts(row.step.job) for row in loading.need_rows}
+    jobs = {key(row.step.job_id): job_facts(row.step.job) for row in loading.need_rows}
     return {"needs": loading.needs, "step_of": loading.step_of, "jobs": jobs}
 
 
 def _shelf_topic(loading: _Loading) -> dict[str, Any]:
     rows = loading.containers
     recalled = frozenset(row.code for row in rows if any(lot.recalled for lot in row.lots.all()))
-    places = {row.place.code: row.place.name for row in rows if row.place}
-    return {"shelf": tuple(stock.on_shelf(row) for row in rows), "recalled": recalled, "places": places}
+    places = {place.code: place.name for row in rows if (place := _bay_or_place(row.place))}
+    return {"shelf": tuple(_on_shelf(row) for row in rows), "recalled": recalled, "places": places}
+
+
+def _on_shelf(row: Container) -> OnShelf:
+    place = _bay_or_place(row.place)
+    return replace(stock.on_shelf(row), place=place.code if place else None)
+
+
+def _bay_or_place(place: Place | None) -> Place | None:
+    """A tray in a bay is in the bay."""
+    return place.within if place and place.within and place.within.kind == Place.Kind.BAY else place
 
 
 def _products_topic(loading: _Loading) -> dict[str, Any]:
-    return {"products": {row.code: _product_facts(row) for row in loading.product_rows}}
+    return {"products": {row.code: product_facts(row) for row in loading.product_rows}}
 
 
 def _sheets_topic(loading: _Loading) -> dict[str, Any]:
@@ -196,7 +207,7 @@ def _sheets_topic(loading: _Loading) -> dict[str, Any]:
         versions[version.sheet_id].append(version)
     return {
         "sheets": {
-            row.code: _sheet_facts(row, versions.get(row.sheet_id or 0, [])) for row in loading.product_rows
+            row.code: sheet_facts(row, versions.get(row.sheet_id or 0, [])) for row in loading.product_rows
         }
     }
 
@@ -220,11 +231,11 @@ def key(job_id: int) -> str:
     return f"{job_id:012}"
 
 
-def _job_facts(job: Job) -> JobFacts:
+def job_facts(job: Job) -> JobFacts:
     return JobFacts(key(job.id), job.code, str(job), job.starts_at, job.ends_at)
 
 
-def _step_facts(row: Step) -> StepFacts:
+def step_facts(row: Step) -> StepFacts:
     return StepFacts(
         code=row.code, stage=row.stage, name=row.name, starts_at=row.starts_at, ends_at=row.ends_at,
         bay=row.bay.code if row.bay else None, bay_name=row.bay.name if row.bay else "",
@@ -233,7 +244,7 @@ def _step_facts(row: Step) -> StepFacts:
     )  # fmt: skip
 
 
-def _need(row: StepNeed) -> Need:
+def need_of(row: StepNeed) -> Need:
     job, product = row.step.job, row.product
     coating = (product.kind if product else row.kind) == Kind.COATING
     return Need(
@@ -244,7 +255,7 @@ def _need(row: StepNeed) -> Need:
     )  # fmt: skip
 
 
-def _product_facts(row: Product) -> ProductFacts:
+def product_facts(row: Product) -> ProductFacts:
     supplier = row.supplier
     lead = row.lead_days if row.lead_days is not None else supplier.lead_days if supplier else None
     return ProductFacts(
@@ -253,7 +264,7 @@ def _product_facts(row: Product) -> ProductFacts:
     )  # fmt: skip
 
 
-def _sheet_facts(row: Product, versions: list[SheetVersion]) -> SheetFacts:
+def sheet_facts(row: Product, versions: list[SheetVersion]) -> SheetFacts:
     newest = versions[0] if versions else None
     return SheetFacts(
         needed=row.needs_sheet,

@@ -1,0 +1,218 @@
+"""What the job pages write: booking, moving, cancelling, signing a stage, closing."""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+
+from django.db import transaction
+from django.db.models import Max, Min
+
+from inventory.jobs import queries
+from inventory.jobs.rules.amounts import planned
+from inventory.jobs.rules.gains import changed
+from inventory.models import Job, Person, Service, ServiceStep, Shop, Step, StepNeed, Vehicle
+from inventory.stock import ledger
+from inventory.stock import queries as stock
+from inventory.stock.rules.acts import Act
+from inventory.stock.rules.lines import Refused
+from inventory.stock.rules.reserve import Need, pick
+
+
+@dataclass(frozen=True)
+class Said:
+    """What became of a need at the end: base units used, whether measured, or None where it was not done."""
+
+    need: StepNeed
+    amount: int | None
+    measured: bool = False
+
+
+@transaction.atomic
+def book(
+    shop: Shop, service: Service | None, vehicle: Vehicle, starts_at: datetime, *, title: str, at: datetime
+) -> Job:
+    """Make a job of a service for a vehicle; its steps and amounts can be edited afterwards."""
+    job = Job.objects.create(
+        shop=shop,
+        vehicle=vehicle,
+        service=service,
+        title=title,
+        starts_at=starts_at,
+        ends_at=starts_at,
+        booked_at=at,
+    )
+    uses = queries.measured_uses(shop, vehicle.size, at)
+    for row in service.steps.prefetch_related("needs") if service else ():
+        _copy(job, row, uses)
+    fit(job)
+    return job
+
+
+def _copy(job: Job, row: ServiceStep, uses: dict[tuple[str, int | str], list[int]]) -> None:
+    starts_at = job.starts_at + timedelta(minutes=row.starts_after)
+    step = Step.objects.create(
+        job=job, position=row.position, stage=row.stage, name=row.name, starts_at=starts_at,
+        ends_at=starts_at + timedelta(minutes=row.minutes),
+    )  # fmt: skip
+    for need in row.needs.all():
+        key: tuple[str, int | str] = ("product", need.product_id) if need.product_id else ("kind", need.kind)
+        amount = planned(need.amount, job.vehicle.size, uses.get(key, ())).amount
+        StepNeed.objects.create(
+            step=step, product_id=need.product_id, kind=need.kind, amount=amount,
+            parts_product=need.parts_product, parts_water=need.parts_water,
+        )  # fmt: skip
+
+
+def fit(job: Job) -> None:
+    """Let a job start with its first step and end with its last."""
+    ends = job.steps.aggregate(first=Min("starts_at"), last=Max("ends_at"))
+    if ends["first"]:
+        job.starts_at, job.ends_at = ends["first"], ends["last"]
+        job.save(update_fields=["starts_at", "ends_at"])
+
+
+@transaction.atomic
+def move(job: Job, starts_at: datetime, *, at: datetime) -> list[str]:
+    """Shift a job and every step that is not signed; return who gains and who gives way."""
+    before = queries.standings(job.shop, at)
+    by = starts_at - job.starts_at
+    for step in job.steps.filter(signed_at__isnull=True):
+        step.starts_at, step.ends_at = step.starts_at + by, step.ends_at + by
+        step.save(update_fields=["starts_at", "ends_at"])
+    job.starts_at, job.ends_at = starts_at, max(starts_at, job.ends_at + by)
+    job.save(update_fields=["starts_at", "ends_at"])
+    fit(job)
+    return changed(before, queries.standings(job.shop, at))
+
+
+@transaction.atomic
+def cancel(job: Job, *, at: datetime) -> list[str]:
+    """Cancel a job: it wants nothing any more, at once; return who gains."""
+    return _state(job, Job.State.CANCELLED, at)
+
+
+@transaction.atomic
+def book_again(job: Job, *, at: datetime) -> list[str]:
+    """Open a cancelled job again; return who gives way."""
+    return _state(job, Job.State.OPEN, at)
+
+
+def _state(job: Job, state: str, at: datetime) -> list[str]:
+    before = queries.standings(job.shop, at)
+    job.state = state
+    job.save(update_fields=["state"])
+    after = queries.standings(job.shop, at)
+    after.pop(job.code, None)
+    return changed(before, after)
+
+
+@transaction.atomic
+def close(job: Job, said: Iterable[Said], *, by: Person, at: datetime) -> None:
+    """Write what became of each need that nobody had spoken for, and close the job; raises Refused."""
+    for one in said:
+        if one.amount:
+            ledger.record(job.shop, _uses(job, one, at), by=by, recorded_at=at)
+        one.need.outcome = StepNeed.Outcome.DONE if one.amount else StepNeed.Outcome.NOT_DONE
+        one.need.save(update_fields=["outcome"])
+    job.state, job.closed_at = Job.State.CLOSED, at
+    job.save(update_fields=["state", "closed_at"])
+
+
+def _uses(job: Job, said: Said, at: datetime) -> list[Act]:
+    """Take an amount from the bay's bottles first, then by date; refuse what the book does not hold."""
+    need, step, left = _need(job, said, at), said.need.step, said.amount or 0
+    shelf = [stock.on_shelf(row) for row in stock.containers(job.shop_id).filter(content__gt=0)]
+    queue = pick(need, shelf, job.shop.zone)
+    bay = step.bay.code if step.bay else None
+    queue.sort(key=lambda bottle: (bottle.place != bay or bay is None, bottle.sealed))
+    facts: dict[str, object] = {"measured": said.measured, "assumed": not said.measured}
+    acts = []
+    for bottle in queue:
+        if not left:
+            break
+        taken = min(left, bottle.concentrate)
+        product, water = bottle.parts
+        amount = min(bottle.content, -(-taken * (product + water) // product))
+        acts.append(
+            Act("use", at, source=bottle.code, amount=amount, job=job.code, step=step.code, facts=dict(facts))
+        )
+        left -= taken
+    if left:
+        raise Refused(_too_little(job, said, left), code="too_little")
+    return acts
+
+
+def _need(job: Job, said: Said, at: datetime) -> Need:
+    row = said.need
+    return Need(
+        id=str(row.id),
+        job=job.code,
+        starts_at=min(row.step.starts_at, at),
+        ends_at=min(row.step.ends_at, at),
+        job_starts_at=job.starts_at,
+        booked_at=job.booked_at,
+        amount=said.amount or 0,
+        product=row.product.code if row.product else None,
+        kind=row.kind,
+        parts=(row.parts_product, row.parts_water),
+    )
+
+
+def _too_little(job: Job, said: Said, left: int) -> str:
+    taking = queries.taking(job.shop)
+    return (
+        f"{queries.name_of(said.need)}: the book is {taking.amount(left, said.need)} short of "
+        f"{taking.amount(said.amount or 0, said.need)}. Count the bottle it came from, or give what is left."
+    )
+
+
+@dataclass(frozen=True)
+class Wanted:
+    """A row of needs as it was typed: a product or a kind, base units, parts."""
+
+    product_id: int | None
+    kind: str
+    amount: int
+    parts_water: int = 0
+
+
+@transaction.atomic
+def save_step(step: Step, wanted: Sequence[Wanted]) -> None:
+    """Save a step of a job and replace what it takes; the job follows in time."""
+    if step.pk is None:
+        last = step.job.steps.aggregate(last=Max("position"))["last"] or 0
+        step.position = last + 1
+    step.save()
+    step.needs.filter(outcome="").delete()
+    for row in wanted:
+        StepNeed.objects.create(
+            step=step,
+            product_id=row.product_id,
+            kind=row.kind,
+            amount=row.amount,
+            parts_water=row.parts_water,
+        )
+    fit(step.job)
+
+
+@transaction.atomic
+def remove_step(step: Step) -> None:
+    """Take a step out of a job; one that entries name stays, and so does a signed one."""
+    if step.signed_at or step.movements.exists():
+        raise Refused("Something was recorded on this step, so it stays. Take those entries back first.")
+    step.delete()
+    fit(step.job)
+
+
+@transaction.atomic
+def save_service_step(step: ServiceStep, wanted: Sequence[Wanted]) -> None:
+    """Save a step of a service and replace what it takes on a mid-size car."""
+    if step.pk is None:
+        last = step.service.steps.aggregate(last=Max("position"))["last"] or 0
+        step.position = last + 1
+    step.save()
+    step.needs.all().delete()
+    for row in wanted:
+        step.needs.create(
+            product_id=row.product_id, kind=row.kind, amount=row.amount, parts_water=row.parts_water
+        )

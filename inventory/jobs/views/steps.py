@@ -1,0 +1,58 @@
+"""A step of a job: where, when, who, and what it takes."""
+
+from datetime import timedelta
+
+from django.contrib import messages
+from django.http import Http404, HttpRequest, HttpResponse
+from django.shortcuts import redirect, render
+from django.views.decorators.http import require_http_methods, require_POST
+
+from inventory.access import shop_of, worker
+from inventory.jobs import actions
+from inventory.jobs.forms import StepForm, need_rows
+from inventory.jobs.views import found_open
+from inventory.models import Job, Step
+from inventory.stock.rules.lines import Refused
+
+
+@worker
+@require_http_methods(["GET", "POST"])
+def step(request: HttpRequest, code: str, step: str = "") -> HttpResponse:
+    """Change a step, or add one after the last."""
+    job, shop = found_open(request, code), shop_of(request)
+    row = _found(job, step) if step else _after_the_last(job)
+    data = request.POST if request.method == "POST" else None
+    form = StepForm(data, instance=row, shop=shop)
+    needs = row.needs.filter(outcome="").select_related("product").order_by("id") if row.pk else []
+    rows = need_rows(shop, needs, data)
+    if request.method == "POST" and form.is_valid() and rows.is_valid():
+        actions.save_step(form.save(commit=False), rows.wanted())
+        messages.success(request, f"Kept: {row.name}.")
+        return redirect("jobs:job", code)
+    return render(request, "inventory/jobs/step.html", {"job": job, "step": row, "form": form, "rows": rows})
+
+
+@worker
+@require_POST
+def remove_step(request: HttpRequest, code: str, step: str) -> HttpResponse:
+    """Take a step out of a job."""
+    row = _found(found_open(request, code), step)
+    try:
+        actions.remove_step(row)
+    except Refused as refused:
+        messages.error(request, refused.says)
+    else:
+        messages.success(request, f"{row.name} is out of this job.")
+    return redirect("jobs:edit", code)
+
+
+def _found(job: Job, code: str) -> Step:
+    row = job.steps.filter(code=code, signed_at__isnull=True).first()
+    if row is None:
+        raise Http404("This job has no such step that is still to be done.")
+    row.job = job
+    return row
+
+
+def _after_the_last(job: Job) -> Step:
+    return Step(job=job, starts_at=job.ends_at, ends_at=job.ends_at + timedelta(hours=1))
