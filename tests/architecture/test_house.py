@@ -32,6 +32,11 @@ LONGEST_FUNCTION = 40
 LONG: dict[str, str] = {
     "tests/inventory/test_units.py": "the tables of spellings and refusals belong beside one another",
     "tests/inventory/test_read_code.py": "the table of symbols and their readings is one specification",
+    "tests/inventory/precheck/test_questions.py": "every question, and where it is silent",
+    "tests/inventory/stock/test_fold.py": "one table of what may follow what in a container's life",
+    "tests/inventory/stock/test_ledger.py": "all that the only writer promises, in one place",
+    "tests/inventory/stock/test_stateful.py": "one machine: its rules and invariants cannot be parted",
+    "tests/browser/test_station_screen.py": "one screen against one played server",
     "tests/inventory/reorder/test_lines.py": "one line of a report, number by number",
     "tests/inventory/reorder/shelf.py:december_report": "a month of one shop as plain values, top to bottom",
 }
