@@ -17,6 +17,8 @@ from inventory.stock.rules.lines import Refused
 from inventory.stock.signing import mark_signed
 
 Spoken = dict[str, Any]
+LAST_SHOWN = 5
+NOT_RECORDED = {"stop", "unknown"}
 GRAVEST = ("stop", "ask", "unknown", "recorded", "tell")
 
 
@@ -41,7 +43,7 @@ def _hear(station: Station, line: str, at: datetime, now: datetime, request: Req
     spoken = turn.hear(line, at)
     for waited, when in turn.replay:
         spoken = _both(spoken, turn.hear(waited, datetime.fromisoformat(when)))
-    station.state = {"state": turn.state.as_json(), "bar": turn.bar, "answer": spoken}
+    station.state = {"state": turn.state.as_json(), "bar": turn.bar, "answer": spoken, "last": turn.last}
     station.save(update_fields=["state"])
     return spoken
 
@@ -71,6 +73,7 @@ class _Line:
         kept = self.station.state or {}
         self.state = State.from_json(kept.get("state", {}))
         self.bar: dict[str, str] = {"who": "", "car": "", "place": "", **kept.get("bar", {})}
+        self.last: list[Spoken] = kept.get("last", [])
         self.replay: tuple[tuple[str, str], ...] = ()
 
     def hear(self, line: str, at: datetime) -> Spoken:
@@ -94,16 +97,23 @@ class _Line:
         shop = self.station.shop
         lines = []
         if heard.acts:
-            lines = ledger.record(shop, heard.acts, by=by, recorded_at=self.now, request=self.request)
+            lines = ledger.record(
+                shop, heard.acts, by=by, recorded_at=self.now, request=self.request, known=loaded.known
+            )
         for effect in heard.effects:
             _EFFECTS[effect["does"]](effect, shop=shop, loaded=loaded, by=by)
         return lines
 
     def _keep(self, line: str, heard: Heard) -> None:
-        HeardRow.objects.create(
-            station=self.station, at=self.now, line=line[:300], grade=heard.answer.grade, says=heard.answer.says,
-            about=heard.about[:60], set_aside=heard.set_aside,
-        )  # fmt: skip
+        """List the answer on screen; what was recorded stands in the ledger, what was not is kept here."""
+        answer = heard.answer
+        shown = {"grade": answer.grade, "at": self.now.isoformat(), "says": answer.says, "car": heard.about}
+        self.last = [shown, *self.last][:LAST_SHOWN]
+        if answer.grade in NOT_RECORDED:
+            HeardRow.objects.create(
+                station=self.station, at=self.now, line=line[:300], grade=answer.grade, says=answer.says,
+                about=heard.about[:60], set_aside=heard.set_aside,
+            )  # fmt: skip
 
     def _spoken(self, heard: Heard, lines: list[Movement]) -> Spoken:
         answer = heard.answer
@@ -217,3 +227,9 @@ def desk(shop: Shop) -> Station:
     """Return the station of the command line."""
     station, _ = Station.objects.select_related("shop", "place").get_or_create(shop=shop, name="Command line")
     return station
+
+
+def settle(heard: HeardRow) -> None:
+    """Take a line off the list of what was set aside; that it was heard stays."""
+    heard.set_aside = False
+    heard.save(update_fields=["set_aside"])

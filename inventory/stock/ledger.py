@@ -8,6 +8,7 @@ from collections.abc import Iterable, Sequence
 from datetime import datetime
 
 from django.db import transaction
+from django.db.models import Model
 
 from inventory.models import Container, Head, Movement, Person, Request, Shop
 from inventory.stock.bodies import body_of
@@ -26,13 +27,15 @@ def record(
     by: Person | None,
     recorded_at: datetime,
     request: Request | None = None,
+    known: Iterable[Model] = (),
 ) -> list[Movement]:
     """Write acts as lines and return them in order; a sealed source gets its open line first.
 
+    `known` are rows that the caller read anyhow (a job, its steps), so that they are not asked for again.
     Raises Refused (with a whole sentence) where one does not fit, and then writes none of them.
     """
     head = Head.objects.select_for_update().get(shop=shop)
-    writing = Writing(shop, head, by, recorded_at, request, acts)
+    writing = Writing(shop, head, by, recorded_at, request, acts, known)
     for act in acts:
         writing.write(act)
     return writing.finish()

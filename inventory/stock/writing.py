@@ -1,8 +1,10 @@
 """One call of `ledger.record`: what it locked, what the containers are by now, the lines so far."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from datetime import datetime
+
+from django.db.models import Model
 
 from inventory.models import Container, Head, Movement, Person, Request, Shop
 from inventory.stock import completed, queries
@@ -32,9 +34,11 @@ class Writing:
         recorded_at: datetime,
         request: Request | None,
         acts: Sequence[Act],
+        known: Iterable[Model] = (),
     ) -> None:
         self.shop, self.head, self.by, self.recorded_at, self.request = shop, head, by, recorded_at, request
         self.names = Names(shop)
+        self.names.know(*known)
         self.lots = Lots(self.names)
         self.lines: list[Movement] = []
         self.containers: dict[str, Container] = {}

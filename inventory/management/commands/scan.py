@@ -10,7 +10,8 @@ from django.utils import timezone
 
 from inventory.management.scripted import Answer, BadInput, ScriptedCommand
 from inventory.models import Shop, Station
-from inventory.scan import actions, queries
+from inventory.scan import actions
+from inventory.scan.queries.stations import station_by
 from inventory.stock.requests import KeyReused
 
 # What a script is told: a note is no grade of its own, it rides on what was heard.
@@ -50,12 +51,16 @@ def station_for(shop_named: str | None, station_named: str | None) -> Station:
     """Return the station meant, or refuse with what was expected."""
     shops = list(Shop.objects.filter(slug=shop_named) if shop_named else Shop.objects.all()[:2])
     if not shops:
-        raise BadInput(f"--shop {shop_named}: no shop has this name." if shop_named else "There is no shop yet: set one up first.")
+        raise BadInput(
+            f"--shop {shop_named}: no shop has this name."
+            if shop_named
+            else "There is no shop yet: set one up first."
+        )
     if len(shops) > 1:
         raise BadInput("--shop: there are several shops, name one.")
     if station_named is None:
         return actions.desk(shops[0])
-    station = queries.station_by(shops[0], station_named)
+    station = station_by(shops[0], station_named)
     if station is None:
         raise BadInput(f"--station {station_named}: no station of {shops[0]} has this code or name.")
     return station

@@ -50,7 +50,7 @@
     return [...station().querySelectorAll("[data-line]")].some((key) => plain(key.dataset.line) === plain(line));
   }
 
-  // While an answer waits to be seen, only a command gets through.
+  // While an answer waits to be seen, only a command or a word on a key gets through.
   function isCommand(line) {
     return offered(line) || COMMAND.test(plain(line));
   }
@@ -186,8 +186,15 @@
     typedPanel.hidden = !open;
   }
 
+  // A key whose line goes on: its beginning stands typed, the pad is open for the rest.
+  function begin(line) {
+    if (holding) carryOn();
+    openPad(true);
+    wedge.type(line.slice(0, -1));
+  }
+
   const taps = {
-    "[data-line]": (key) => hear(key.dataset.line),
+    "[data-line]": (key) => (key.dataset.line.endsWith("…") ? begin(key.dataset.line) : hear(key.dataset.line)),
     "[data-carry-on]": carryOn,
     "[data-type-in]": () => openPad(!padOpen),
     "[data-emergency]": openCard,

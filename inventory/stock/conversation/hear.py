@@ -92,7 +92,9 @@ def _begun(turn: Turn) -> Heard:
     ) and turn.bottle:
         kept = turn.state.slots if turn.state.verb == "use" and turn.state.waits == "yes" else {}
         slots = {
-            name: value for name, value in kept.items() if name in {"planned", "step", "before", "declared"}
+            name: value
+            for name, value in kept.items()
+            if name in {"planned", "step", "before", "declared", "answered"}
         }
         return use.amount_of(idle, slots) or _lost(turn)
     return _lost(turn)

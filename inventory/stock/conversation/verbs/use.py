@@ -243,7 +243,8 @@ def _said(turn: Turn, taking: Taking, slots: dict[str, Any], left: int, acts: tu
     what = f"{turn.of(bottle, taking.amount)} of {named}"
     state, next, keys = turn.state.idle(bottle=bottle.code), "", _after_keys(bottle, left)
     if slots["how"] == "planned":
-        waiting = {"bottle": bottle.code, "planned": taking.amount, "step": taking.step}
+        kept = [code for code in slots.get("answered", ()) if code != "too_little"]
+        waiting = {"bottle": bottle.code, "planned": taking.amount, "step": taking.step, "answered": kept}
         state = replace(turn.state, bottle=bottle.code, verb=NAME, waits="other_amount", slots=waiting)
         next = "Took another amount? Type it."
     if slots.get("declared"):

@@ -1,0 +1,72 @@
+"""What the conversation must know for one line: a constant number of queries, whatever the shop holds."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass, field
+from datetime import datetime, timedelta
+
+from django.db.models import Model
+
+from inventory.models import Job, Person, Shop, Station
+from inventory.stock.conversation import Said, State
+from inventory.stock.conversation.facts import Facts, PersonFacts, ShopFacts
+from inventory.stock.signing import load_stage
+
+from .bottles import bottle_of, places_for, rows_for
+from .jobs import booked, job_for, with_bookings, with_job
+from .packs import orders_for, packs_for
+
+# Entered this much after it happened, an entry is marked late; a queue that was sent again is not.
+LATE = timedelta(minutes=2)
+# Where a delivery goes unless somebody says otherwise; a station in a bay receives nothing by itself.
+STORING = {"store", "cabinet", "shelf", "van"}
+
+
+@dataclass
+class Loaded:
+    """The facts, and the rows that writing needs again."""
+
+    facts: Facts
+    people: dict[str, Person] = field(default_factory=dict)
+    job: Job | None = None
+    known: tuple[Model, ...] = ()
+
+
+def load(station: Station, state: State, said: Said, at: datetime, now: datetime) -> Loaded:
+    """Return what one line needs: only what the line and the state name is asked for."""
+    shop = station.shop
+    people = {row.code: row for row in _people(shop, {said.code if said.kind == "person" else "", state.who})}
+    job, steps = job_for(shop, state, said)
+    rows = rows_for(shop, _bottle_codes(state, said), job)
+    facts = Facts(
+        at=at,
+        zone=shop.zone,
+        shop=ShopFacts(shop.system, shop.decimal_mark or None, shop.date_order or None),
+        people={code: PersonFacts(code, row.name, row.role) for code, row in people.items()},
+        bottles={row.code: bottle_of(row) for row in rows},
+        places=places_for(shop, state, said, station),
+        packs=packs_for(shop, state, said),
+        orders=orders_for(shop, said),
+        station_place=station.place.code if station.place and station.place.kind in STORING else "",
+        late=now - at > LATE,
+        stage=load_stage(job) if job and said.command == "sign" else None,
+    )
+    if rows or job:
+        found = booked(shop)
+        facts = with_bookings(facts, found)
+        facts = with_job(facts, job, steps, found, rows, answered=said.command == "yes") if job else facts
+    known = tuple(row for row in (job, *steps) if row)
+    return Loaded(facts, people, job, known)
+
+
+def _bottle_codes(state: State, said: Said) -> set[str]:
+    named = {
+        said.code,
+        state.bottle,
+        *(str(state.slots.get(name, "")) for name in ("bottle", "source", "target")),
+    }
+    return {code for code in named if code.startswith("B")}
+
+
+def _people(shop: Shop, codes: Iterable[str]) -> list[Person]:
+    named = set(codes) - {""}
+    return list(Person.objects.filter(shop=shop, is_active=True, code__in=named)) if named else []

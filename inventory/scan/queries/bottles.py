@@ -1,0 +1,75 @@
+"""Bottles and places as the conversation sees them."""
+
+from collections.abc import Iterable
+
+from django.db.models import Exists, OuterRef, Prefetch, Q, Subquery
+
+from inventory.models import Admission, Container, Job, Place, PosterIssue, Product, Shop, Station, StepNeed
+from inventory.stock import queries as stock
+from inventory.stock.conversation import Said, State
+from inventory.stock.conversation.facts import Bottle, PlaceFacts, ProductFacts
+from inventory.stock.rules.reserve import life_or_none
+
+
+def rows_for(shop: Shop, codes: Iterable[str], job: Job | None) -> list[Container]:
+    """Return the bottles meant, every other of their kinds (one may be taken instead), and those a car wants."""
+    codes = list(codes)
+    if not codes and job is None:
+        return []
+    meant = Container.objects.filter(shop=shop, code__in=codes, product__isnull=False)
+    kinds = Q(product__kind__in=Subquery(meant.values("product__kind")))
+    if job is not None:
+        wanted = StepNeed.objects.filter(step__job=job)
+        kinds |= Q(product__kind__in=Subquery(wanted.values("kind")))
+        kinds |= Q(product__kind__in=Subquery(wanted.values("product__kind")))
+    like = kinds & Q(state__in=["sealed", "open"], content__gt=0)
+    rows = Container.objects.filter(Q(shop=shop) & (Q(code__in=codes) | like)).exclude(state="expected")
+    return list(rows.select_related("product__supplier", "place").prefetch_related("lots"))
+
+
+def bottle_of(row: Container) -> Bottle:
+    """Return a container as the conversation sees it; product, place and lots must be loaded."""
+    return Bottle(
+        shelf=stock.on_shelf(row),
+        product=product_of(row.product) if row.product else None,
+        state=row.state,
+        full=row.full,
+        noun=row.noun,
+        place_name=row.place.name if row.place else "",
+        refillable=row.refillable,
+        rinsed=row.rinsed,
+        labelled_at=row.labelled_at,
+        filled_at=row.mixed_at or row.opened_at,
+        lot_numbers=tuple(lot.number for lot in row.lots.all()),
+        uses=row.uses,
+    )
+
+
+def product_of(row: Product) -> ProductFacts:
+    """Return a product as the conversation sees it."""
+    return ProductFacts(
+        code=row.code, name=row.name, kind=row.kind, dimension=row.dimension, noun=row.noun, keeping=row.keeping,
+        traced=row.traced, mixes_lots=row.mixes_lots, dated=row.dated, density_mg_per_l=row.density_mg_per_l,
+        open=life_or_none(row.open_life, row.open_life_unit, row.open_life_by),
+        mix=life_or_none(row.mix_life, row.mix_life_unit, row.mix_life_by),
+        wear_uses=row.wear_uses, wear_minutes=row.wear_minutes,
+    )  # fmt: skip
+
+
+def places_for(shop: Shop, state: State, said: Said, station: Station) -> dict[str, PlaceFacts]:
+    """Return the places that are meant; what their posters admit only where something may arrive."""
+    named = {said.code if said.kind == "place" else "", str(state.slots.get("place", ""))}
+    arriving = state.verb == "receive" or said.packs or said.kind == "product" or said.command == "bring_back"
+    if arriving or state.waits == "yes":
+        named |= {state.delivery.get("place", ""), station.place.code if station.place else ""}
+    if not named - {""}:
+        return {}
+    posters = PosterIssue.objects.filter(place=OuterRef("pk"))
+    rows = Place.objects.filter(shop=shop, code__in=named).annotate(postered=Exists(posters))
+    admitted = Prefetch("admissions", Admission.objects.select_related("product"))
+    return {row.code: _place(row) for row in rows.prefetch_related(admitted)}
+
+
+def _place(row: Place) -> PlaceFacts:
+    listed = frozenset(each.product.code for each in row.admissions.all())
+    return PlaceFacts(row.code, row.name, row.kind, listed if row.postered else None)  # type: ignore[attr-defined]
