@@ -10,6 +10,7 @@ from inventory.models import Container, Heard, Job, Product, Shop
 from inventory.posters import queries as posters
 from inventory.posters.rules import in_one_sentence
 from inventory.precheck import queries as precheck
+from inventory.reorder import queries as reorder
 from inventory.shelf.queries import bottle
 from inventory.shelf.rules import Bottle
 from inventory.stock.queries import containers, on_shelf
@@ -40,7 +41,9 @@ def now() -> datetime:
 def cars(shop: Shop, at: datetime) -> list[Car]:
     """Return the cars of today and the next days, and those that are being worked on, in order of time."""
     on = at.astimezone(shop.zone).date()
-    until = timezone.make_aware(datetime.combine(on + timedelta(days=DAYS_AHEAD + 1), datetime.min.time()), shop.zone)
+    until = timezone.make_aware(
+        datetime.combine(on + timedelta(days=DAYS_AHEAD + 1), datetime.min.time()), shop.zone
+    )
     jobs = list(
         Job.objects.filter(shop=shop, state=Job.State.OPEN, starts_at__lt=until)
         .select_related("vehicle", "shop")
@@ -103,22 +106,41 @@ def _dying(row: Container, wanted: int, cars: int) -> Dying:
     )  # fmt: skip
 
 
+def orders(shop: Shop, at: datetime) -> list[reorder.ToOrder]:
+    """Return what to order within a week, the soonest first."""
+    return reorder.to_order(shop, at)
+
+
 def hands(shop: Shop, at: datetime) -> list[Hand]:
     """Return what needs a hand, the gravest first."""
     on = at.astimezone(shop.zone).date()
-    return gravest_first([*_over(shop, at), *_held(shop), *_posters(shop), *_sheets(shop, on), *_set_aside(shop)])
+    return gravest_first(
+        [*_over(shop, at), *_held(shop), *_posters(shop), *_sheets(shop, on), *_set_aside(shop)]
+    )
 
 
 def _over(shop: Shop, at: datetime) -> list[Hand]:
-    rows = containers(shop.pk).filter(content__gt=0, use_by_at__lte=at, use_by_firm=True).order_by("use_by_at")
+    rows = (
+        containers(shop.pk).filter(content__gt=0, use_by_at__lte=at, use_by_firm=True).order_by("use_by_at")
+    )
     found = list(rows.select_related("product", "place"))
     guarding = [row for row in found if row.product and row.product.guards_people]
     hands = [
-        Hand("stop", f"{row.product} in {row.place or 'no place'} is out of date: replace it.", "See it", "shelf:container", row.code)
+        Hand(
+            "stop",
+            f"{row.product} in {row.place or 'no place'} is out of date: replace it.",
+            "See it",
+            "shelf:container",
+            row.code,
+        )
         for row in guarding
     ]
     if rest := len(found) - len(guarding):
-        says = "1 bottle is out of date: empty it." if rest == 1 else f"{rest} bottles are out of date: empty them."
+        says = (
+            "1 bottle is out of date: empty it."
+            if rest == 1
+            else f"{rest} bottles are out of date: empty them."
+        )
         hands.append(Hand("ask", says, "See which", "shelf:list", query="?only=dying"))
     return hands
 
