@@ -30,10 +30,11 @@ def say(station: Station, line: str, key: str, at: datetime, *, now: datetime) -
     """
     happened = min(at, now)
     body = {"station": station.code, "line": line}
-    answered = answer_once(
-        station.shop, key, body, now, lambda request: _hear(station, line, happened, now, request)
-    )
-    return {"scan": line, **answered, "key": key}
+
+    def answer(request: Request) -> Spoken:
+        return _hear(station, line, happened, now, request)
+
+    return {"scan": line, **answer_once(station.shop, key, body, now, answer), "key": key}
 
 
 def _hear(station: Station, line: str, at: datetime, now: datetime, request: Request) -> Spoken:

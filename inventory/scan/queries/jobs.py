@@ -98,10 +98,16 @@ def with_bookings(facts: Facts, found: Booked) -> Facts:
 
 
 def with_job(
-    facts: Facts, job: Job, steps: Sequence[Step], found: Booked, bottles: Iterable[Container]
+    facts: Facts,
+    job: Job,
+    steps: Sequence[Step],
+    found: Booked,
+    bottles: Iterable[Container],
+    *,
+    answered: bool,
 ) -> Facts:
-    """Add the car, and what the pre-job check finds about it."""
-    check = _check(job, steps, found, list(bottles), facts.at)
+    """Add the car, and what the pre-job check finds; `answered`: a question of it was just answered."""
+    check = _check(job, steps, found, list(bottles), facts.at, answered)
     seen = tuple(Found(one.code, one.grade, one.says, one.do, one.about) for one in check.findings)
     car = _car(job, steps)
     return replace(facts, jobs={**facts.jobs, job.code: car, job.vehicle.code: car}, findings=seen)
