@@ -59,7 +59,9 @@ def worker(view: View) -> View:
     @wraps(view)
     def guarded(request: HttpRequest, *args: object, **kwargs: object) -> HttpResponse:
         if person_of(request).role == Person.Role.VIEWER:
-            raise PermissionDenied("A viewer can read everything and change nothing. Ask an owner to do this.")
+            raise PermissionDenied(
+                "A viewer can read everything and change nothing. Ask an owner to do this."
+            )
         return view(request, *args, **kwargs)
 
     return guarded

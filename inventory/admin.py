@@ -1,4 +1,4 @@
-"""Every table, for the owner. What the ledger writes is read-only here; the database would refuse it anyhow."""
+"""Every table, for the owner; what the ledger writes is read-only here, and the database refuses it too."""
 
 from typing import TYPE_CHECKING, Any
 

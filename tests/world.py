@@ -1,7 +1,8 @@
 """The cast of every test: Larkmoor Works, its people, its places, and a few bottles. All of it is invented.
 
-`larkmoor()` opens the shop; the functions after it put things on its shelf through the real ledger. Amounts are
-base units (µl, mg, pieces). NOON is the moment from which tests count: Wednesday 25 November 2026, 12:00 UTC.
+`larkmoor()` opens the shop; the functions after it put things on its shelf through the real ledger. Amounts
+are base units (µl, mg, pieces). NOON is the moment from which tests count: Wednesday 25 November 2026,
+12:00 UTC.
 """
 
 from dataclasses import dataclass

@@ -27,7 +27,7 @@ class Container(models.Model):
     tare_mg = models.PositiveBigIntegerField(null=True, blank=True, help_text="weighed empty, in mg")
     refillable = models.BooleanField(default=False)
     labelled_at = models.DateTimeField(null=True, blank=True, help_text="our label was last printed")
-    label_says = models.CharField(max_length=64, blank=True, help_text="what the label said: product, mix, use by")
+    label_says = models.CharField(max_length=64, blank=True, help_text="what it said: product, mix, use by")
 
     # The folded state: a copy of what the ledger says, proven by `verify`.
     state = models.CharField(max_length=8, choices=State, default=State.EXPECTED)

@@ -53,7 +53,9 @@ class Job(models.Model):
     notes = models.TextField(blank=True)
 
     class Meta:
-        constraints = [models.CheckConstraint(condition=Q(ends_at__gte=F("starts_at")), name="job_ends_after_start")]
+        constraints = [
+            models.CheckConstraint(condition=Q(ends_at__gte=F("starts_at")), name="job_ends_after_start")
+        ]
         indexes = [models.Index(fields=["shop", "state", "starts_at"], name="job_by_start")]
 
     def __str__(self) -> str:

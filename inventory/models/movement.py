@@ -48,9 +48,7 @@ class Movement(models.Model):
     concentrate = models.BigIntegerField(
         null=True, blank=True, help_text="what demand counts: of the product itself, at use"
     )
-    reverses = models.OneToOneField(
-        "self", models.PROTECT, null=True, blank=True, related_name="reversed_by"
-    )
+    reverses = models.OneToOneField("self", models.PROTECT, null=True, blank=True, related_name="reversed_by")
     facts = models.JSONField(default=dict, help_text="what else the kind says: codes, integers, ISO dates")
     request = models.ForeignKey(Request, models.PROTECT, null=True, blank=True, related_name="movements")
     format = models.PositiveSmallIntegerField(default=1)
@@ -60,7 +58,9 @@ class Movement(models.Model):
     class Meta:
         constraints = [
             models.UniqueConstraint(fields=["shop", "seq"], name="movement_seq_once_a_shop"),
-            models.CheckConstraint(condition=Q(amount__isnull=True) | Q(amount__gte=0), name="amount_not_negative"),
+            models.CheckConstraint(
+                condition=Q(amount__isnull=True) | Q(amount__gte=0), name="amount_not_negative"
+            ),
             models.CheckConstraint(condition=Q(seq__gt=0), name="seq_from_one"),
         ]
         indexes = [

@@ -66,7 +66,7 @@ class PosterIssue(models.Model):
     place = models.ForeignKey(Place, models.PROTECT, related_name="posters")
     version = models.PositiveIntegerField()
     printed_on = models.DateField()
-    snapshot = models.JSONField(default=dict, help_text="the place's facts and each product's sheet on that day")
+    snapshot = models.JSONField(default=dict, help_text="the place's facts and each product's sheet then")
 
     class Meta:
         constraints = [models.UniqueConstraint("place", "version", name="poster_version_once")]

@@ -119,7 +119,8 @@ class Product(models.Model):
         constraints = [
             models.UniqueConstraint("shop", "name", name="product_name_once_a_shop"),
             models.CheckConstraint(
-                condition=Q(density_mg_per_l__isnull=True) | Q(density_mg_per_l__gt=0), name="density_positive"
+                condition=Q(density_mg_per_l__isnull=True) | Q(density_mg_per_l__gt=0),
+                name="density_positive",
             ),
             models.CheckConstraint(
                 condition=Q(store_from_c__isnull=True)
@@ -147,14 +148,18 @@ class Pack(models.Model):
     gtin = models.CharField(max_length=14, blank=True, help_text="GTIN-14 with leading zeros")
     price_minor = models.PositiveBigIntegerField(null=True, blank=True)
     multiple = models.PositiveSmallIntegerField(default=1, help_text="ordered in cases of this many")
-    per_case = models.PositiveSmallIntegerField(default=1, help_text="bottles that one scan of this code brings")
+    per_case = models.PositiveSmallIntegerField(default=1, help_text="bottles that one scan brings")
     usual = models.BooleanField(default=True, help_text="what is reordered")
 
     class Meta:
         constraints = [
             models.CheckConstraint(condition=Q(amount__gt=0), name="pack_holds_something"),
-            models.CheckConstraint(condition=Q(multiple__gt=0) & Q(per_case__gt=0), name="pack_counts_positive"),
-            models.CheckConstraint(condition=Q(gtin="") | Q(gtin__regex=r"^[0-9]{14}$"), name="pack_gtin_14_digits"),
+            models.CheckConstraint(
+                condition=Q(multiple__gt=0) & Q(per_case__gt=0), name="pack_counts_positive"
+            ),
+            models.CheckConstraint(
+                condition=Q(gtin="") | Q(gtin__regex=r"^[0-9]{14}$"), name="pack_gtin_14_digits"
+            ),
         ]
 
     def __str__(self) -> str:

@@ -1,7 +1,6 @@
 """What the people pages write. A name can be removed; the lines of the ledger keep the code."""
 
 from inventory.models import Person, Shop
-from inventory.people.forms import PersonForm
 
 REMOVED = "someone who left"
 
@@ -12,23 +11,21 @@ class LastOwner(Exception):
     says = "This is the shop's only owner. Make somebody else an owner first."
 
 
-def keep(form: PersonForm, shop: Shop) -> Person:
-    """Save a person of a shop, with a new password or PIN where one was typed."""
-    person: Person = form.save(commit=False)
+def keep(person: Person, shop: Shop, *, password: str, pin: str) -> None:
+    """Save a person of a shop, with a new password or PIN where one is given."""
     _refuse_last_owner(person, shop)
     person.shop = shop
-    if form.cleaned_data["password"]:
-        person.set_password(form.cleaned_data["password"])
+    if password:
+        person.set_password(password)
     elif person.pk is None:
         person.set_unusable_password()
-    if form.cleaned_data["pin"]:
-        person.set_pin(form.cleaned_data["pin"])
+    if pin:
+        person.set_pin(pin)
     person.save()
-    return person
 
 
 def remove_name(person: Person) -> None:
-    """Take a person's name out of the program; they can no longer sign in, their entries stay under the code."""
+    """Take a person's name out of the program; their entries stay under the code."""
     if person.shop:
         person.is_active = False
         _refuse_last_owner(person, person.shop)

@@ -10,10 +10,16 @@ class PersonForm(forms.ModelForm):  # type: ignore[type-arg]
     """Somebody who works here; a technician needs no password, the badge is enough at a station."""
 
     password = forms.CharField(
-        required=False, widget=forms.PasswordInput, label="Password", help_text="Empty: they badge at a station only."
+        required=False,
+        widget=forms.PasswordInput,
+        label="Password",
+        help_text="Empty: they badge at a station only.",
     )
     pin = forms.CharField(
-        required=False, widget=forms.PasswordInput, label="PIN", help_text="An owner's, 4 digits or more, for overrides."
+        required=False,
+        widget=forms.PasswordInput,
+        label="PIN",
+        help_text="An owner's, 4 digits or more, for overrides.",
     )
 
     class Meta:

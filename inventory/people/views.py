@@ -32,13 +32,19 @@ def new(request: HttpRequest) -> HttpResponse:
 def edit(request: HttpRequest, code: str) -> HttpResponse:
     """Change somebody's role or sign-in."""
     person = get_object_or_404(Person, shop=shop_of(request), code=code.upper())
-    return _kept(request, PersonForm(request.POST or None, instance=person), f"Change {person.name}", "Keep the changes")
+    return _kept(
+        request,
+        PersonForm(request.POST or None, instance=person),
+        f"Change {person.name}",
+        "Keep the changes",
+    )
 
 
 def _kept(request: HttpRequest, form: PersonForm, title: str, button: str) -> HttpResponse:
     if request.method == "POST" and form.is_valid():
+        person, data = form.instance, form.cleaned_data
         try:
-            person = actions.keep(form, shop_of(request))
+            actions.keep(person, shop_of(request), password=data["password"], pin=data["pin"])
         except actions.LastOwner as refusal:
             form.add_error(None, refusal.says)
         else:

@@ -3,22 +3,20 @@
 from django.db import transaction
 
 from inventory.models import Container, Pack, Product
-from inventory.products.forms import PackForm, ProductForm
 from inventory.stock import ledger
 
 
 @transaction.atomic
-def keep_product(form: ProductForm) -> tuple[Product, int]:
-    """Save a product; return it and the number of bottles whose use by moved with its lives."""
-    product: Product = form.save()
+def keep_product(product: Product) -> int:
+    """Save a product; return the number of bottles whose use by moved with its lives."""
+    product.save()
     here = Container.objects.filter(product=product).exclude(state=Container.State.GONE)
-    return product, ledger.refresh_use_by(here.select_related("product", "shop").prefetch_related("lots"))
+    return ledger.refresh_use_by(here.select_related("product", "shop").prefetch_related("lots"))
 
 
 @transaction.atomic
-def keep_pack(form: PackForm) -> Pack:
+def keep_pack(pack: Pack) -> None:
     """Save a pack; only one size of a product is the usual one."""
-    pack: Pack = form.save()
+    pack.save()
     if pack.usual:
         pack.product.packs.exclude(pk=pack.pk).update(usual=False)
-    return pack

@@ -22,11 +22,15 @@ def read_life(text: str) -> tuple[int, str] | None:
     if not text.strip():
         return None
     if (match := LIFE.match(text)) is None:
-        raise forms.ValidationError(f"“{text}” is no length of time. Write it as 90 days, 18 months or 45 minutes.")
+        raise forms.ValidationError(
+            f"“{text}” is no length of time. Write it as 90 days, 18 months or 45 minutes."
+        )
     unit = match[2].lower()
     name, times = UNITS["mi" if unit.startswith("mi") else unit[0]]
     if not int(match[1]):
-        raise forms.ValidationError("A life of nothing would end before it starts. Leave it empty if it is not known.")
+        raise forms.ValidationError(
+            "A life of nothing would end before it starts. Leave it empty if it is not known."
+        )
     return int(match[1]) * times, name
 
 
@@ -37,7 +41,9 @@ class ProductForm(forms.ModelForm):  # type: ignore[type-arg]
     open = forms.CharField(required=False, label="Good for, once opened")
     mix = forms.CharField(required=False, label="Good for, once mixed")
     density = forms.CharField(
-        required=False, label="Density", help_text="In grams per litre, from the data sheet; only if you weigh it."
+        required=False,
+        label="Density",
+        help_text="In grams per litre, from the data sheet; only if you weigh it.",
     )
 
     class Meta:
@@ -100,7 +106,9 @@ class ProductForm(forms.ModelForm):  # type: ignore[type-arg]
             except forms.ValidationError as error:
                 self.add_error(name, error)
         if data.get("density") and not data.get("density_source"):
-            self.add_error("density_source", "Say where the density comes from, the data sheet's section 9 for one.")
+            self.add_error(
+                "density_source", "Say where the density comes from, the data sheet's section 9 for one."
+            )
         return data
 
     def _post_clean(self) -> None:
@@ -158,7 +166,10 @@ class PackForm(forms.ModelForm):  # type: ignore[type-arg]
         try:
             mark = product.shop.decimal_mark or None
             read = parse_amount(
-                self.cleaned_data["holds"], dimension=product.dimension, system=product.shop.system, decimal=mark
+                self.cleaned_data["holds"],
+                dimension=product.dimension,
+                system=product.shop.system,
+                decimal=mark,
             )
         except AmountError as error:
             raise forms.ValidationError(str(error)) from None
@@ -171,7 +182,9 @@ class PackForm(forms.ModelForm):  # type: ignore[type-arg]
         """Read the price to the minor unit."""
         text = self.cleaned_data["price"]
         try:
-            self.instance.price_minor = parse_money(text, self.instance.product.shop.currency) if text.strip() else None
+            self.instance.price_minor = (
+                parse_money(text, self.instance.product.shop.currency) if text.strip() else None
+            )
         except MoneyError as error:
             raise forms.ValidationError(str(error)) from None
         return str(text)

@@ -42,7 +42,8 @@ def new(request: HttpRequest) -> HttpResponse:
     first = {name: request.GET[name] for name in ("name", "kind") if name in request.GET}
     form = ProductForm(request.POST or None, shop=shop_of(request), initial=first)
     if request.method == "POST" and form.is_valid():
-        made, _ = actions.keep_product(form)
+        made = form.instance
+        actions.keep_product(made)
         messages.success(request, f"{made.name} is known now. Give it the pack that you buy.")
         response = redirect("products:new_pack", made.code)
         if gtin := request.GET.get("gtin"):
@@ -57,9 +58,9 @@ def edit(request: HttpRequest, code: str) -> HttpResponse:
     found = _found(request, code)
     form = ProductForm(request.POST or None, instance=found, shop=shop_of(request))
     if request.method == "POST" and form.is_valid():
-        made, moved = actions.keep_product(form)
+        moved = actions.keep_product(found)
         messages.success(request, f"Kept. {moved} use-by dates moved with it." if moved else "Kept.")
-        return redirect("products:product", made.code)
+        return redirect("products:product", found.code)
     return _form(request, form, f"Change {found.name}", "Keep the changes")
 
 
@@ -67,7 +68,11 @@ def edit(request: HttpRequest, code: str) -> HttpResponse:
 def new_pack(request: HttpRequest, code: str) -> HttpResponse:
     """Add a size that is bought."""
     found = _found(request, code)
-    return _pack(request, found, PackForm(request.POST or None, product=found, initial={"gtin": request.GET.get("gtin", "")}))
+    return _pack(
+        request,
+        found,
+        PackForm(request.POST or None, product=found, initial={"gtin": request.GET.get("gtin", "")}),
+    )
 
 
 @owner
@@ -82,12 +87,18 @@ def edit_pack(request: HttpRequest, code: str, pack: int) -> HttpResponse:
 
 def _pack(request: HttpRequest, product: Product, form: PackForm) -> HttpResponse:
     if request.method == "POST" and form.is_valid():
-        actions.keep_pack(form)
+        actions.keep_pack(form.instance)
         messages.success(request, "The pack is kept.")
         return redirect("products:product", product.code)
     return _form(request, form, f"A pack of {product.name}", "Keep this pack")
 
 
 def _form(request: HttpRequest, form: ProductForm | PackForm, title: str, button: str) -> HttpResponse:
-    context = {"form": form, "title": title, "button": button, "back": "products:list", "back_label": "Products"}
+    context = {
+        "form": form,
+        "title": title,
+        "button": button,
+        "back": "products:list",
+        "back_label": "Products",
+    }
     return render(request, "inventory/parts/form_page.html", context)

@@ -1,7 +1,8 @@
 """Django's settings: the one place where the two packages are joined.
 
 Everything a shop may want to change comes from the environment:
-CAPDATE_DIR (where the data lives), DATABASE_URL, SECRET_KEY, ALLOWED_HOSTS, CAPDATE_LAN, CAPDATE_PROXIES, DEBUG.
+CAPDATE_DIR (where the data lives), DATABASE_URL, SECRET_KEY, ALLOWED_HOSTS, CSRF_TRUSTED_ORIGINS,
+CAPDATE_LAN, CAPDATE_PROXIES, DEBUG.
 """
 
 import os

@@ -41,7 +41,9 @@ class ShopForm(forms.ModelForm):  # type: ignore[type-arg]
         """Return a clock that exists in the IANA time zone database."""
         name = str(self.cleaned_data["time_zone"])
         if name not in available_timezones():
-            raise forms.ValidationError(f"“{name}” is no clock. Write it as Europe/London or America/New_York.")
+            raise forms.ValidationError(
+                f"“{name}” is no clock. Write it as Europe/London or America/New_York."
+            )
         return name
 
 

@@ -30,13 +30,17 @@ def home(request: HttpRequest) -> HttpResponse:
 @owner
 def shop(request: HttpRequest) -> HttpResponse:
     """Change the shop's own facts."""
-    return _kept(request, ShopForm(request.POST or None, instance=shop_of(request)), "The shop", "Keep the changes")
+    return _kept(
+        request, ShopForm(request.POST or None, instance=shop_of(request)), "The shop", "Keep the changes"
+    )
 
 
 @owner
 def new_place(request: HttpRequest) -> HttpResponse:
     """Add a place."""
-    return _kept(request, PlaceForm(request.POST or None, shop=shop_of(request)), "A new place", "Add this place")
+    return _kept(
+        request, PlaceForm(request.POST or None, shop=shop_of(request)), "A new place", "Add this place"
+    )
 
 
 @owner
@@ -50,7 +54,12 @@ def place(request: HttpRequest, code: str) -> HttpResponse:
 @owner
 def new_supplier(request: HttpRequest) -> HttpResponse:
     """Add a supplier."""
-    return _kept(request, SupplierForm(request.POST or None, shop=shop_of(request)), "A new supplier", "Add this supplier")
+    return _kept(
+        request,
+        SupplierForm(request.POST or None, shop=shop_of(request)),
+        "A new supplier",
+        "Add this supplier",
+    )
 
 
 @owner
@@ -66,5 +75,11 @@ def _kept(request: HttpRequest, form: "ModelForm[Model]", title: str, button: st
         kept = form.save()
         messages.success(request, f"{kept} is kept.")
         return redirect("settings:home")
-    context = {"form": form, "title": title, "button": button, "back": "settings:home", "back_label": "Settings"}
+    context = {
+        "form": form,
+        "title": title,
+        "button": button,
+        "back": "settings:home",
+        "back_label": "Settings",
+    }
     return render(request, "inventory/parts/form_page.html", context)

@@ -10,7 +10,9 @@ from inventory.stock.rules.lines import Refused
 
 def count(container: Container, amount: int, *, by: Person, at: datetime) -> list[Movement]:
     """Book what the bottle was seen to hold."""
-    return _record(container, Act("count", at, target=container.code, amount=amount, facts={"measured": True}), by, at)
+    return _record(
+        container, Act("count", at, target=container.code, amount=amount, facts={"measured": True}), by, at
+    )
 
 
 def move(container: Container, place: str, *, by: Person, at: datetime) -> list[Movement]:
@@ -34,12 +36,16 @@ def hold(container: Container, reason: str, whole_lot: bool, *, by: Person, at: 
     return _each("quarantine", container, whole_lot, facts, by, at)
 
 
-def release(container: Container, reason: str, whole_lot: bool, *, by: Person, at: datetime) -> list[Movement]:
+def release(
+    container: Container, reason: str, whole_lot: bool, *, by: Person, at: datetime
+) -> list[Movement]:
     """Make it usable again."""
     return _each("release", container, whole_lot, {"reason": reason}, by, at)
 
 
-def retest(container: Container, test: str, evidence: str, until: date, *, by: Person, at: datetime) -> list[Movement]:
+def retest(
+    container: Container, test: str, evidence: str, until: date, *, by: Person, at: datetime
+) -> list[Movement]:
     """Give the bottle a date of its own in place of the printed one."""
     facts: dict[str, object] = {"test": test, "evidence": evidence, "until": until.isoformat()}
     return _record(container, Act("retest", at, target=container.code, facts=facts), by, at)

@@ -34,7 +34,10 @@ class CountForm(forms.Form):
         super().__init__(*args, **kwargs)  # type: ignore[arg-type]
         dimension = container.product.dimension if container.product else "volume"
         self.fields["amount"] = AmountField(
-            shop=shop, dimension=dimension, label="What it holds now", help_text="As you would say it: 120 ml, ½ l, 3 pieces."
+            shop=shop,
+            dimension=dimension,
+            label="What it holds now",
+            help_text="As you would say it: 120 ml, ½ l, 3 pieces.",
         )
 
 
@@ -71,6 +74,8 @@ class ReleaseForm(forms.Form):
 class RetestForm(forms.Form):
     """A test that gives a new date in place of the printed one: who, what, on what evidence."""
 
-    test = forms.CharField(max_length=120, label="What was tested", help_text="A test panel, a spray-out, a viscosity …")
+    test = forms.CharField(
+        max_length=120, label="What was tested", help_text="A test panel, a spray-out, a viscosity …"
+    )
     evidence = forms.CharField(max_length=120, label="What it showed, or where the record is")
     until = forms.DateField(label="Good until", widget=forms.DateInput(attrs={"type": "date"}))

@@ -48,7 +48,9 @@ def _chosen(shop: Shop, wanted: Wanted, at: datetime) -> "QuerySet[Container]":
         rows = rows.filter(product__kind=wanted.kind)
     if text := wanted.text.strip():
         rows = rows.filter(
-            Q(code__istartswith=text.replace(" ", "")) | Q(product__name__icontains=text) | Q(lots__number__iexact=text)
+            Q(code__istartswith=text.replace(" ", ""))
+            | Q(product__name__icontains=text)
+            | Q(lots__number__iexact=text)
         ).distinct()
     return rows
 
@@ -74,7 +76,12 @@ def bottle(shop: Shop, container: Container, at: datetime) -> Bottle:
         use_by_on=container.use_by_on,
         left=life_left(container.opened_at, container.use_by_at, at),
         time_left=time_left(
-            container.state, held, container.use_by_on, container.use_by_at, at, at.astimezone(shop.zone).date()
+            container.state,
+            held,
+            container.use_by_on,
+            container.use_by_at,
+            at,
+            at.astimezone(shop.zone).date(),
         ),
         held=held,
     )
@@ -82,7 +89,10 @@ def bottle(shop: Shop, container: Container, at: datetime) -> Bottle:
 
 def low(shop: Shop, at: datetime) -> list[Bottle]:
     """Return the bottles that are nearly empty and the last usable one of their product."""
-    rows = [bottle(shop, container, at) for container in containers(shop.pk).filter(content__gt=0, refillable=False)]
+    rows = [
+        bottle(shop, container, at)
+        for container in containers(shop.pk).filter(content__gt=0, refillable=False)
+    ]
     usable = [row for row in rows if row.cap in {"open", "sealed"}]
     count = Counter(row.product_code for row in usable)
     return [

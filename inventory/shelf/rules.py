@@ -51,7 +51,9 @@ def life_left(opened_at: datetime | None, use_by_at: datetime | None, at: dateti
     return max(0.0, min(1.0, (use_by_at - at) / (use_by_at - opened_at)))
 
 
-def time_left(state: str, held: str, use_by_on: date | None, use_by_at: datetime | None, at: datetime, on: date) -> str:
+def time_left(
+    state: str, held: str, use_by_on: date | None, use_by_at: datetime | None, at: datetime, on: date
+) -> str:
     """Return in words how long a bottle may still be used."""
     if held:
         return f"held: {held}"
@@ -68,5 +70,5 @@ def time_left(state: str, held: str, use_by_on: date | None, use_by_at: datetime
 
 
 def is_low(content: int, full: int, others: int) -> bool:
-    """Say whether a product runs low: this bottle nearly empty, and nothing else of it usable on the shelf."""
+    """Say whether a product runs low: this bottle nearly empty, and nothing else of it usable."""
     return others == 0 and content <= full * LOW_SHARE

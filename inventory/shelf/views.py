@@ -42,7 +42,9 @@ def shelf(request: HttpRequest) -> HttpResponse:
 
 def _wanted(request: HttpRequest) -> queries.Wanted:
     asked = request.GET
-    return queries.Wanted(asked.get("only", ""), asked.get("place", ""), asked.get("kind", ""), asked.get("q", ""))
+    return queries.Wanted(
+        asked.get("only", ""), asked.get("place", ""), asked.get("kind", ""), asked.get("q", "")
+    )
 
 
 @member
@@ -74,7 +76,10 @@ def _found(request: HttpRequest, code: str) -> Container:
 
 
 def _form_page(
-    title: str, button: str, make: Callable[[HttpRequest, Container], Form], do: Callable[[HttpRequest, Container, Form], str]
+    title: str,
+    button: str,
+    make: Callable[[HttpRequest, Container], Form],
+    do: Callable[[HttpRequest, Container, Form], str],
 ) -> Callable[[HttpRequest, str], HttpResponse]:
     def page(request: HttpRequest, code: str) -> HttpResponse:
         container = _found(request, code)
@@ -129,17 +134,31 @@ def _retest(request: HttpRequest, container: Container, form: Form) -> str:
 
 count = worker(
     _form_page(
-        "Count", "Book the count",
-        lambda request, container: CountForm(request.POST or None, shop=shop_of(request), container=container), _count,
-    )  # fmt: skip
+        "Count",
+        "Book the count",
+        lambda request, container: CountForm(
+            request.POST or None, shop=shop_of(request), container=container
+        ),
+        _count,
+    )
 )
 move = worker(
-    _form_page("Move", "Move it", lambda request, _: MoveForm(request.POST or None, shop=shop_of(request)), _move)
+    _form_page(
+        "Move", "Move it", lambda request, _: MoveForm(request.POST or None, shop=shop_of(request)), _move
+    )
 )
-discard = worker(_form_page("Discard", "Take it off the shelf", lambda request, _: DiscardForm(request.POST or None), _discard))
+discard = worker(
+    _form_page(
+        "Discard", "Take it off the shelf", lambda request, _: DiscardForm(request.POST or None), _discard
+    )
+)
 hold = worker(_form_page("Hold", "Hold it", lambda request, _: HoldForm(request.POST or None), _hold))
-release = owner(_form_page("Release", "Release it", lambda request, _: ReleaseForm(request.POST or None), _release))
-retest = owner(_form_page("Retest", "Record the test", lambda request, _: RetestForm(request.POST or None), _retest))
+release = owner(
+    _form_page("Release", "Release it", lambda request, _: ReleaseForm(request.POST or None), _release)
+)
+retest = owner(
+    _form_page("Retest", "Record the test", lambda request, _: RetestForm(request.POST or None), _retest)
+)
 
 
 @worker

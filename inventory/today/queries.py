@@ -101,9 +101,16 @@ def _dying(row: Container, wanted: int, cars: int) -> Dying:
     assert row.use_by_on is not None
     price = row.pack.price_minor if row.pack else None
     return Dying(
-        code=row.code, product=row.product.name, pack="", dimension=row.product.dimension, content=row.content,
-        use_by_on=row.use_by_on, wanted=wanted, cars=cars, worth_minor=worth(row.content, row.full, price),
-    )  # fmt: skip
+        code=row.code,
+        product=row.product.name,
+        pack="",
+        dimension=row.product.dimension,
+        content=row.content,
+        use_by_on=row.use_by_on,
+        wanted=wanted,
+        cars=cars,
+        worth_minor=worth(row.content, row.full, price),
+    )
 
 
 def orders(shop: Shop, at: datetime) -> list[reorder.ToOrder]:

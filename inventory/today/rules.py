@@ -14,7 +14,7 @@ SOON_DAYS = 14
 class Dying:
     """A bottle with its last usable day; `wanted` is what booked cars take before then, `cars` how many.
 
-    Amounts in base units; `worth_minor` is what is in it now in the minor unit of money, None where no price is known.
+    Amounts in base units; `worth_minor` is what is in it in the minor unit of money, None without a price.
     """
 
     code: str
@@ -34,10 +34,13 @@ def fate(bottle: Dying, on: date, currency: str, system: str) -> str:
     if bottle.wanted >= bottle.content:
         return f"{left} left, {_cars(bottle.cars)} will finish it."
     if not bottle.cars:
-        return f"{left} left. No car before {_day(bottle.use_by_on, on)} ends wants it: use it today{_or_lose(bottle, currency, 1)}."
+        until, lost = _day(bottle.use_by_on, on), _or_lose(bottle, currency, 1)
+        return f"{left} left. No car before {until} ends wants it: use it today{lost}."
     rest = show(bottle.content - bottle.wanted, bottle.dimension, system)
     share = (bottle.content - bottle.wanted) / bottle.content
-    took = f"{_cars(bottle.cars).capitalize()} {'takes' if bottle.cars == 1 else 'take'} {show(bottle.wanted, bottle.dimension, system)}"
+    takes = "takes" if bottle.cars == 1 else "take"
+    wanted = show(bottle.wanted, bottle.dimension, system)
+    took = f"{_cars(bottle.cars).capitalize()} {takes} {wanted}"
     return f"{left} left. {took}, {rest} stays over: use it{_or_lose(bottle, currency, share)}."
 
 
@@ -53,7 +56,9 @@ def _cars(count: int) -> str:
 
 
 def _day(day: date, on: date) -> str:
-    return {0: "today", 1: "tomorrow"}.get((day - on).days, f"{day:%A}" if (day - on).days < 7 else f"{day.day} {day:%B}")
+    return {0: "today", 1: "tomorrow"}.get(
+        (day - on).days, f"{day:%A}" if (day - on).days < 7 else f"{day.day} {day:%B}"
+    )
 
 
 def worth(content: int, full: int, price_minor: int | None) -> int | None:
@@ -80,7 +85,7 @@ def gravest_first(hands: Iterable[Hand]) -> list[Hand]:
 
 
 def when(starts_at: datetime, on: date) -> str:
-    """Return when a car starts, said from today: "08:00", "Tomorrow 08:30", "Friday 09:00"; local time given."""
+    """Return when a car starts, said from today: "08:00", "Tomorrow 08:30", "Friday 09:00"."""
     days = (starts_at.date() - on).days
     clock = f"{starts_at:%H:%M}"
     if days == 0:

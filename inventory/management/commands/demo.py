@@ -27,7 +27,9 @@ class Command(BaseCommand):
         """Take where the demo lives and whether it serves."""
         parser.add_argument("--once", action="store_true", help="end after the four jobs")
         parser.add_argument("--dir", help="the demo's own folder (.demo beside manage.py)")
-        parser.add_argument("--json", action="store_true", help="print one JSON document and nothing else; ends")
+        parser.add_argument(
+            "--json", action="store_true", help="print one JSON document and nothing else; ends"
+        )
 
     def handle(self, *args: Any, **options: Any) -> None:
         """Do it in the order of the help text."""
@@ -47,11 +49,15 @@ class Command(BaseCommand):
     def _shop(self, quiet: bool) -> None:
         shop = Shop.objects.first()
         if shop is not None and shop.slug != SLUG:
-            raise CommandError(f"This database holds {shop.name}. The demo never touches a shop that is not its own.")
+            raise CommandError(
+                f"This database holds {shop.name}. The demo never touches a shop that is not its own."
+            )
         if shop is not None:
             made = shop.movements.order_by("-recorded_at").first()
             when = f"{made.recorded_at:%d %B}" if made else "before"
-            self._say(quiet, f"The demo shop of {when} is here already. To start anew, delete {settings.DATA_DIR}.")
+            self._say(
+                quiet, f"The demo shop of {when} is here already. To start anew, delete {settings.DATA_DIR}."
+            )
             return
         self._say(quiet, "Telling the demo shop's half year, day by day, through the ledger …")
         with tqdm(unit=" days", disable=None) as bar:
@@ -63,8 +69,8 @@ class Command(BaseCommand):
     def _serve(self) -> None:
         port = _free_port(8000)
         self.stdout.write(
-            f"\nThe site: http://127.0.0.1:{port}  Sign in as ines (owner), tomas (technician) or wren (viewer); "
-            f"the password is “{PASSWORD}”, Ines's PIN is 2580. Stop it with Ctrl-C.\n"
+            f"\nThe site: http://127.0.0.1:{port}  Sign in as ines (owner), tomas (technician) "
+            f"or wren (viewer); the password is “{PASSWORD}”, Ines's PIN is 2580. Stop it with Ctrl-C.\n"
         )
         call_command("runserver", f"127.0.0.1:{port}", use_reloader=False, skip_checks=True, verbosity=0)
 

@@ -9,33 +9,53 @@ SIZE = {"small": 8, "mid": 10, "large": 13, "van": 16}  # tenths of a mid-size c
 
 
 def book(
-    cast: Cast, service: Service, vehicle: Vehicle, starts_at: datetime, booked_at: datetime, person: Person, bay: Place
+    cast: Cast,
+    service: Service,
+    vehicle: Vehicle,
+    starts_at: datetime,
+    booked_at: datetime,
+    person: Person,
+    bay: Place,
 ) -> Job:
     """Return a booked job with the steps and needs of a service; washing is done in bay 1."""
     steps = list(service.steps.prefetch_related("needs__product"))
     minutes = max(step.starts_after + step.minutes for step in steps)
     job = Job.objects.create(
-        shop=cast.shop, vehicle=vehicle, service=service, title=service.name.lower(), starts_at=starts_at,
-        ends_at=starts_at + timedelta(minutes=minutes), booked_at=booked_at,
-    )  # fmt: skip
+        shop=cast.shop,
+        vehicle=vehicle,
+        service=service,
+        title=service.name.lower(),
+        starts_at=starts_at,
+        ends_at=starts_at + timedelta(minutes=minutes),
+        booked_at=booked_at,
+    )
     for plan in steps:
         washing = plan.stage in {"wash", "decontaminate"}
         begins = starts_at + timedelta(minutes=plan.starts_after)
         step = Step.objects.create(
-            job=job, position=plan.position, stage=plan.stage, name=plan.name, person=person,
-            bay=cast.places["bay1"] if washing else bay, starts_at=begins,
+            job=job,
+            position=plan.position,
+            stage=plan.stage,
+            name=plan.name,
+            person=person,
+            bay=cast.places["bay1"] if washing else bay,
+            starts_at=begins,
             ends_at=begins + timedelta(minutes=plan.minutes),
-        )  # fmt: skip
+        )
         for need in plan.needs.all():
             StepNeed.objects.create(
-                step=step, product=need.product, kind=need.kind, amount=need.amount * SIZE[vehicle.size] // 10,
-                parts_product=need.parts_product, parts_water=need.parts_water,
-            )  # fmt: skip
+                step=step,
+                product=need.product,
+                kind=need.kind,
+                amount=need.amount * SIZE[vehicle.size] // 10,
+                parts_product=need.parts_product,
+                parts_water=need.parts_water,
+            )
     return job
 
 
 def book_the_week(cast: Cast, now: datetime) -> list[Job]:
-    """Book the days ahead: a ready car, a short one, a coating that dies too soon, an acid without a sheet, a recall."""
+    """Book the days ahead, so that a car is ready, one short, one too late for its coating, one recalled."""
     day = now.astimezone(cast.shop.zone).replace(hour=0, minute=0, second=0, microsecond=0)
     tomas, ines = cast.people["tomas"], cast.people["ines"]
 
@@ -54,6 +74,14 @@ def book_the_week(cast: Cast, now: datetime) -> list[Job]:
     ]
     booked = now - timedelta(days=9)
     return [
-        book(cast, cast.services[service], cast.vehicles[vehicle], starts, booked + timedelta(hours=n), who, cast.places[bay])
+        book(
+            cast,
+            cast.services[service],
+            cast.vehicles[vehicle],
+            starts,
+            booked + timedelta(hours=n),
+            who,
+            cast.places[bay],
+        )
         for n, (service, vehicle, starts, who, bay) in enumerate(plan)
     ]

@@ -1,7 +1,7 @@
 """Half a year of the demo's shop, day by day, through the real ledger: deliveries, jobs, fills, mishaps.
 
-A day's acts are built from what the shelf holds by then and written in one call. Chance comes from a fixed seed,
-so that the same day of the year shows the same shop.
+A day's acts are built from what the shelf holds by then and written in one call. Chance comes from a fixed
+seed, so that the same day of the year shows the same shop.
 """
 
 from collections.abc import Callable
@@ -19,10 +19,11 @@ from inventory.stock.rules.acts import Act, LotFacts, NewBottle
 from inventory.stock.rules.use_by import add_months
 
 DAYS = 182
-# Spray bottles, filled so many days ago: product, bay, parts of product and water. Empty ones wait in between.
+# Spray bottles, filled so many days ago: product, bay, parts of product and water. Empty ones have none.
 SPRAYS = (
     (97, "hollin", "bay2", 1, 1), (30, "fenmoor_all", "bay1", 1, 10), (20, "hollin", "bay2", 1, 1),
-    (16, "fenmoor_soap", "bay1", 1, 200), (12, "quell_inside", "bay2", 1, 10), (3, "fenmoor_lube", "bay1", 1, 4),
+    (16, "fenmoor_soap", "bay1", 1, 200),
+    (12, "quell_inside", "bay2", 1, 10), (3, "fenmoor_lube", "bay1", 1, 4),
     (42, "", "store", 1, 0), (41, "", "store", 1, 0), (40, "", "bay2", 1, 0),
 )  # fmt: skip
 Progress = Callable[[int, int], None]
@@ -30,7 +31,7 @@ Progress = Callable[[int, int], None]
 
 @dataclass
 class Bottle:
-    """What the story knows of a bottle: enough to choose the next act, never more than the ledger would accept."""
+    """What the story knows of a bottle: enough to choose an act that the ledger will accept."""
 
     code: str
     key: str
@@ -59,7 +60,9 @@ class Story:
         new = []
         for _ in range(many):
             code = new_code("B", self.chance.choice)
-            arriving = NewBottle(product.code, pack.amount, product.noun, code, pack.pk, LotFacts(lot, expires))
+            arriving = NewBottle(
+                product.code, pack.amount, product.noun, code, pack.pk, LotFacts(lot, expires)
+            )
             self.acts.append(
                 Act("receive", at, new=arriving, amount=pack.amount, place=self.cast.places[place].code)
             )
@@ -78,9 +81,13 @@ class Story:
         self.acts.append(Act("open", at, target=bottle.code))
         bottle.sealed = False
 
-    def use(self, key: str, amount: int, at: datetime, job: Job | None, step: str | None, measured: bool) -> None:
-        """Take an amount, open bottles first, opening the next as one runs out; what is not there is not taken."""
-        for bottle in sorted(self.bottles.get(key, []), key=lambda one: (one.sealed, one.expires_on or date.max)):
+    def use(
+        self, key: str, amount: int, at: datetime, job: Job | None, step: str | None, measured: bool
+    ) -> None:
+        """Take an amount, open bottles first, then the next; what is not there is not taken."""
+        for bottle in sorted(
+            self.bottles.get(key, []), key=lambda one: (one.sealed, one.expires_on or date.max)
+        ):
             if not amount:
                 break
             if not bottle.content or (bottle.expires_on and bottle.expires_on < at.date()):
@@ -90,7 +97,15 @@ class Story:
                 self.open(bottle, at)
             facts: dict[str, object] = {"measured" if measured else "assumed": True}
             self.acts.append(
-                Act("use", at, source=bottle.code, amount=taken, job=job.code if job else None, step=step, facts=facts)
+                Act(
+                    "use",
+                    at,
+                    source=bottle.code,
+                    amount=taken,
+                    job=job.code if job else None,
+                    step=step,
+                    facts=facts,
+                )
             )
             bottle.content -= taken
             amount -= taken
@@ -107,7 +122,9 @@ class Story:
             return
         source.content, source.sealed = source.content - neat, False
         later = at + timedelta(minutes=2)
-        self.acts.append(Act("fill", later, source=source.code, target=code, amount=neat, added=total, parts=parts))
+        self.acts.append(
+            Act("fill", later, source=source.code, target=code, amount=neat, added=total, parts=parts)
+        )
 
     def stock(self, key: str) -> int:
         """Return how much of a product is left."""
@@ -156,7 +173,15 @@ def _work(story: Story, day: int, on: date) -> None:
         vehicle = chance.choice(list(cast.vehicles.values()))
         starts = _clock(cast, on, 8, 30)
         person = chance.choice([cast.people["ines"], cast.people["tomas"]])
-        job = book(cast, service, vehicle, starts, starts - timedelta(days=chance.randint(2, 20)), person, cast.places["bay2"])
+        job = book(
+            cast,
+            service,
+            vehicle,
+            starts,
+            starts - timedelta(days=chance.randint(2, 20)),
+            person,
+            cast.places["bay2"],
+        )
         _do(story, job)
     if day % 9 == 4:
         story.use("dunnock_towel", chance.randint(1, 4), _clock(cast, on, 17), None, None, True)

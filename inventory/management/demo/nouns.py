@@ -47,10 +47,17 @@ def load(on: date) -> Cast:
     """Make the shop and everything in it but stock and jobs; `on` is the day the demo counts from."""
     cast = Cast(
         Shop.objects.create(
-            slug=SLUG, name="Larkmoor Works", address="3 Mill Lane", country="GB", time_zone="Europe/London",
-            currency="EUR", emergency_number="112", poison_centre="0800 555 0147 (invented)",
-            binder_at="the shelf by the office door", date_order="dmy",
-        )  # fmt: skip
+            slug=SLUG,
+            name="Larkmoor Works",
+            address="3 Mill Lane",
+            country="GB",
+            time_zone="Europe/London",
+            currency="EUR",
+            emergency_number="112",
+            poison_centre="0800 555 0147 (invented)",
+            binder_at="the shelf by the office door",
+            date_order="dmy",
+        )
     )
     ledger.start(cast.shop)
     _people(cast)
@@ -60,7 +67,9 @@ def load(on: date) -> Cast:
     _vehicles(cast)
     for row in table("admissions"):
         Admission.objects.create(
-            place=cast.places[row["place"]], product=cast.products[row["product"]], admitted_on=on - timedelta(days=150)
+            place=cast.places[row["place"]],
+            product=cast.products[row["product"]],
+            admitted_on=on - timedelta(days=150),
         )
     return cast
 
@@ -81,10 +90,18 @@ def _people(cast: Cast) -> None:
 def _places(cast: Cast) -> None:
     for row in table("places"):
         cast.places[row["key"]] = Place.objects.create(
-            shop=cast.shop, name=row["name"], kind=row["kind"], within=cast.places.get(row["within"]),
-            fire_area=row["fire_area"], task=row["task"], ventilation=row["ventilation"], eyewash_at=row["eyewash"],
-            extinguisher_at=row["extinguisher"], spill_kit_at=row["spill_kit"], first_aid_at=row["first_aid"],
-        )  # fmt: skip
+            shop=cast.shop,
+            name=row["name"],
+            kind=row["kind"],
+            within=cast.places.get(row["within"]),
+            fire_area=row["fire_area"],
+            task=row["task"],
+            ventilation=row["ventilation"],
+            eyewash_at=row["eyewash"],
+            extinguisher_at=row["extinguisher"],
+            spill_kit_at=row["spill_kit"],
+            first_aid_at=row["first_aid"],
+        )
 
 
 def _products(cast: Cast, on: date) -> None:
@@ -94,24 +111,38 @@ def _products(cast: Cast, on: date) -> None:
         profile = profiles.get(row["sheet"])
         age = OLD_SHEETS.get(row["key"], 420)
         product = Product.objects.create(
-            shop=cast.shop, name=row["name"], maker=row["maker"], kind=row["kind"], dimension=row["dimension"],
-            noun=row["noun"], keeping=row["keeping"], traced=row["kind"] in TRACED_KINDS, dated=row["dated"] == "yes",
-            supplier=suppliers[row["supplier"]], needs_sheet=row["kind"] not in SHEETLESS_KINDS,
+            shop=cast.shop,
+            name=row["name"],
+            maker=row["maker"],
+            kind=row["kind"],
+            dimension=row["dimension"],
+            noun=row["noun"],
+            keeping=row["keeping"],
+            traced=row["kind"] in TRACED_KINDS,
+            dated=row["dated"] == "yes",
+            supplier=suppliers[row["supplier"]],
+            needs_sheet=row["kind"] not in SHEETLESS_KINDS,
             sheet=_sheet(row, profile, on - timedelta(days=age)) if profile else None,
-            wear_uses=8 if row["kind"] == "pad" else None, **_lives(row),
-        )  # fmt: skip
+            wear_uses=8 if row["kind"] == "pad" else None,
+            **_lives(row),
+        )
         cast.products[row["key"]] = product
         cast.packs[row["key"]] = Pack.objects.create(
-            product=product, amount=parse_amount(row["pack"], dimension=product.dimension).base, gtin=row["gtin"],
+            product=product,
+            amount=parse_amount(row["pack"], dimension=product.dimension).base,
+            gtin=row["gtin"],
             price_minor=parse_money(row["price"]),
-        )  # fmt: skip
+        )
 
 
 def _supplier(shop: Shop, row: Row) -> Supplier:
     return Supplier.objects.create(
-        shop=shop, name=row["name"], email=row["email"], lead_days=int(row["lead_days"]),
+        shop=shop,
+        name=row["name"],
+        email=row["email"],
+        lead_days=int(row["lead_days"]),
         minimum_order_minor=parse_money(row["minimum"]),
-    )  # fmt: skip
+    )
 
 
 def _lives(row: Row) -> dict[str, object]:
@@ -120,7 +151,11 @@ def _lives(row: Row) -> dict[str, object]:
         if row[name]:
             length, given_by = row[name].split("/")
             count, unit = length.split()
-            lives |= {f"{name}_life": int(count), f"{name}_life_unit": unit.rstrip("s"), f"{name}_life_by": given_by}
+            lives |= {
+                f"{name}_life": int(count),
+                f"{name}_life_unit": unit.rstrip("s"),
+                f"{name}_life_by": given_by,
+            }
     return lives
 
 
@@ -129,16 +164,31 @@ def _sheet(row: Row, profile: Row, revised: date) -> DataSheet:
     hazards = listed(profile["hazards"])
     danger = any(code in profile["statements"] for code in ("H225", "H311", "H314", "H318", "H304"))
     SheetVersion.objects.create(
-        sheet=sheet, revision_on=revised, hazards=hazards, statements=listed(profile["statements"]),
-        signal_word="" if not hazards else "Danger" if danger else "Warning", not_classified=not hazards,
-        holds_fluoride=profile["fluoride"] == "yes", holds_isocyanate=profile["isocyanate"] == "yes",
-        wear_eyes=profile["eyes"], wear_hands=profile["hands"], wear_breath=profile["breath"],
-        wear_body=profile["body"], ventilation=profile["ventilation"], aid_eyes=profile["aid_eyes"],
-        aid_skin=profile["aid_skin"], aid_breath=profile["aid_breath"], aid_swallowed=profile["aid_swallowed"],
-        fire=profile["fire"], spill=profile["spill"], never_with=_pairs(profile["never_with"]),
-        typed_on=revised + timedelta(days=30), typed_by="Ines", confirmed_by="Ines",
+        sheet=sheet,
+        revision_on=revised,
+        hazards=hazards,
+        statements=listed(profile["statements"]),
+        signal_word="" if not hazards else "Danger" if danger else "Warning",
+        not_classified=not hazards,
+        holds_fluoride=profile["fluoride"] == "yes",
+        holds_isocyanate=profile["isocyanate"] == "yes",
+        wear_eyes=profile["eyes"],
+        wear_hands=profile["hands"],
+        wear_breath=profile["breath"],
+        wear_body=profile["body"],
+        ventilation=profile["ventilation"],
+        aid_eyes=profile["aid_eyes"],
+        aid_skin=profile["aid_skin"],
+        aid_breath=profile["aid_breath"],
+        aid_swallowed=profile["aid_swallowed"],
+        fire=profile["fire"],
+        spill=profile["spill"],
+        never_with=_pairs(profile["never_with"]),
+        typed_on=revised + timedelta(days=30),
+        typed_by="Ines",
+        confirmed_by="Ines",
         confirmed_on=revised + timedelta(days=31),
-    )  # fmt: skip
+    )
     return sheet
 
 
@@ -152,24 +202,36 @@ def _services(cast: Cast) -> None:
         service, _ = Service.objects.get_or_create(shop=cast.shop, name=row["service"])
         cast.services[row["service"]] = service
         step, _ = ServiceStep.objects.get_or_create(
-            service=service, name=row["step"],
+            service=service,
+            name=row["step"],
             defaults={
-                "position": service.steps.count() + 1, "stage": row["stage"],
-                "starts_after": int(row["starts_after"]), "minutes": int(row["minutes"]),
+                "position": service.steps.count() + 1,
+                "stage": row["stage"],
+                "starts_after": int(row["starts_after"]),
+                "minutes": int(row["minutes"]),
             },
-        )  # fmt: skip
+        )
         if row["amount"]:
             parts = [int(part) for part in row["mix"].split(":")] if row["mix"] else [1, 0]
             ServiceNeed.objects.create(
-                step=step, product=cast.products.get(row["product"]), kind=row["kind"],
-                amount=parse_amount(row["amount"]).base, parts_product=parts[0], parts_water=parts[1],
-            )  # fmt: skip
+                step=step,
+                product=cast.products.get(row["product"]),
+                kind=row["kind"],
+                amount=parse_amount(row["amount"]).base,
+                parts_product=parts[0],
+                parts_water=parts[1],
+            )
 
 
 def _vehicles(cast: Cast) -> None:
     for key, name, size in (
-        ("hatch", "small red hatch", "small"), ("estate", "grey estate", "large"), ("van", "blue van", "van"),
-        ("coupe", "black coupe", "mid"), ("saloon", "white saloon", "mid"), ("roadster", "green roadster", "small"),
-        ("pickup", "silver pickup", "large"), ("wagon", "brown wagon", "mid"),
-    ):  # fmt: skip
+        ("hatch", "small red hatch", "small"),
+        ("estate", "grey estate", "large"),
+        ("van", "blue van", "van"),
+        ("coupe", "black coupe", "mid"),
+        ("saloon", "white saloon", "mid"),
+        ("roadster", "green roadster", "small"),
+        ("pickup", "silver pickup", "large"),
+        ("wagon", "brown wagon", "mid"),
+    ):
         cast.vehicles[key] = Vehicle.objects.create(shop=cast.shop, name=name, size=size)

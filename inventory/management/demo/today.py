@@ -1,4 +1,4 @@
-"""The last days before the demo opens: a bottle in every state, and the stock that makes each finding show."""
+"""The last days before the demo opens: a bottle in every state, stock that makes each finding show."""
 
 from datetime import datetime, timedelta
 
@@ -24,7 +24,9 @@ def arrange(story: Story, now: datetime) -> None:
     _order(story, now)
 
 
-def _one(story: Story, key: str, at: datetime, *, days: int | None, code: str = "", lot: str = "") -> tuple[Act, Bottle]:
+def _one(
+    story: Story, key: str, at: datetime, *, days: int | None, code: str = "", lot: str = ""
+) -> tuple[Act, Bottle]:
     product, pack = story.cast.products[key], story.cast.packs[key]
     code = code or new_code("B", story.chance.choice)
     expires = (at + timedelta(days=days)).date() if days else None
@@ -46,7 +48,11 @@ def _short_tar(story: Story, now: datetime) -> list[Act]:
     arrives, bottle = _one(story, "orlo_tar", now - timedelta(days=12), days=700, lot="OR-3001")
     left = 76_000
     taken = Act(
-        "use", now - timedelta(days=5), source=bottle.code, amount=bottle.content - left, facts={"measured": True}
+        "use",
+        now - timedelta(days=5),
+        source=bottle.code,
+        amount=bottle.content - left,
+        facts={"measured": True},
     )
     return [*_away(story, "orlo_tar", now, "leaking cap"), arrives, taken]
 
@@ -54,17 +60,19 @@ def _short_tar(story: Story, now: datetime) -> list[Act]:
 def _dying_coating(story: Story, now: datetime) -> list[Act]:
     cast = story.cast
     dying, bottle = _one(story, "tidewall", now - timedelta(days=165), days=420, lot="TW-2291")
-    fresh, spare = _one(story, "tidewall", now - timedelta(days=12), days=217, lot="TW-2310")
-    second, third = _one(story, "tidewall", now - timedelta(days=12), days=217, lot="TW-2310")
+    fresh, _ = _one(story, "tidewall", now - timedelta(days=12), days=217, lot="TW-2310")
+    second, _ = _one(story, "tidewall", now - timedelta(days=12), days=217, lot="TW-2310")
     opened = now - timedelta(days=89)
     return [
         *_away(story, "tidewall", now, "end of the old lot"),
-        dying, fresh, second,
+        dying,
+        fresh,
+        second,
         Act("open", opened, target=bottle.code),
         Act("move", opened + timedelta(minutes=5), target=bottle.code, place=cast.places["cabinet_a"].code),
         Act("use", now - timedelta(days=54), source=bottle.code, amount=9_000, facts={"assumed": True}),
         Act("use", now - timedelta(days=6), source=bottle.code, amount=9_000, facts={"measured": True}),
-    ]  # fmt: skip
+    ]
 
 
 def _expired(story: Story, now: datetime) -> list[Act]:
@@ -88,7 +96,9 @@ def _held(story: Story, now: datetime) -> list[Act]:
         recalled,
         Act("quarantine", now - timedelta(days=2), target=cutting.code, facts=facts),
         Act("quarantine", now - timedelta(days=3), target=frozen.code, facts={"reason": "frozen"}),
-        Act("quarantine", now - timedelta(days=1), target=open_over_night.code, facts={"reason": "left open"}),
+        Act(
+            "quarantine", now - timedelta(days=1), target=open_over_night.code, facts={"reason": "left open"}
+        ),
     ]
 
 
@@ -99,7 +109,13 @@ def _gone(story: Story, now: datetime) -> list[Act]:
     assert back_content
     return [
         Act("return", now - timedelta(days=8), target=back.code, facts={"reason": "cracked in transit"}),
-        Act("count", now - timedelta(days=4), target=wrong.code, amount=wrong.content * 9 // 10, facts={"measured": True}),
+        Act(
+            "count",
+            now - timedelta(days=4),
+            target=wrong.code,
+            amount=wrong.content * 9 // 10,
+            facts={"measured": True},
+        ),
     ]
 
 
@@ -117,11 +133,13 @@ def _order(story: Story, now: datetime) -> None:
     supplier = story.cast.products["hollin"].supplier
     assert supplier is not None
     order = Order.objects.create(
-        shop=story.cast.shop, supplier=supplier, state=Order.State.PLACED, placed_on=(now - timedelta(days=2)).date(),
-        due_on=(now + timedelta(days=4)).date(), placed_by=story.cast.people["ines"],
-    )  # fmt: skip
+        shop=story.cast.shop,
+        supplier=supplier,
+        state=Order.State.PLACED,
+        placed_on=(now - timedelta(days=2)).date(),
+        due_on=(now + timedelta(days=4)).date(),
+        placed_by=story.cast.people["ines"],
+    )
     for key, packs in (("hollin", 2), ("dunnock_fin", 1)):
         pack = story.cast.packs[key]
         OrderLine.objects.create(order=order, pack=pack, packs=packs, price_minor=pack.price_minor)
-
-

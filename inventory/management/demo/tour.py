@@ -75,7 +75,11 @@ class Tour:
         for place in Place.objects.filter(shop=self.shop, kind="bay").order_by("name"):
             file = self.out / f"poster-{place.name.lower().replace(' ', '-')}.pdf"
             done.append(self._command("poster", place.code, "--out", str(file)))
-        label = Container.objects.filter(shop=self.shop, state="open", product__kind="coating").order_by("use_by_at").first()
+        label = (
+            Container.objects.filter(shop=self.shop, state="open", product__kind="coating")
+            .order_by("use_by_at")
+            .first()
+        )
         if label is not None:
             done.append(self._command("label", label.code, "--out", str(self.out / "label.pdf")))
         return done
@@ -103,4 +107,8 @@ def _short(name: str, document: dict[str, Any]) -> str:
         lines = [f"{document['verdict']}."]
         lines += [f"      {marks[one['grade']]}: {one['says']} {one['do']}" for one in document["findings"]]
         return "\n".join(lines)
-    return str(document["file"]) if "file" in document else ", ".join(f"{key} {value}" for key, value in list(document.items())[:4])
+    return (
+        str(document["file"])
+        if "file" in document
+        else ", ".join(f"{key} {value}" for key, value in list(document.items())[:4])
+    )

@@ -46,7 +46,9 @@ def test_a_pin_that_is_no_four_digits_is_refused(ines, world, pin):
 
 
 def test_somebody_without_a_password_badges_and_cannot_sign_in(ines, client, world):
-    ines.post(reverse("people:new"), {"name": "Pia", "username": "pia", "role": "technician", "is_active": "on"})
+    ines.post(
+        reverse("people:new"), {"name": "Pia", "username": "pia", "role": "technician", "is_active": "on"}
+    )
 
     pia = Person.objects.get(username="pia")
     assert pia.shop == world.shop

@@ -44,9 +44,15 @@ def ines(client, world):
 
 def sent(**changes: str) -> dict[str, str]:
     known = {
-        "name": "Tidewall coating", "kind": "coating", "dimension": "volume", "noun": "bottle", "keeping": "each",
-        "sealed_life_by": "maker", "open_life_by": "maker", "mix_life_by": "shop",
-    }  # fmt: skip
+        "name": "Tidewall coating",
+        "kind": "coating",
+        "dimension": "volume",
+        "noun": "bottle",
+        "keeping": "each",
+        "sealed_life_by": "maker",
+        "open_life_by": "maker",
+        "mix_life_by": "shop",
+    }
     return known | changes
 
 
@@ -60,7 +66,9 @@ def test_a_technician_changes_no_product(client, world):
 def test_a_density_without_its_source_is_refused(world):
     form = ProductForm(sent(density="980"), shop=world.shop)
 
-    assert form.errors["density_source"] == ["Say where the density comes from, the data sheet's section 9 for one."]
+    assert form.errors["density_source"] == [
+        "Say where the density comes from, the data sheet's section 9 for one."
+    ]
 
 
 def test_the_dimension_is_fixed_once_there_is_stock(world):
@@ -95,7 +103,14 @@ def test_a_gtin_whose_check_digit_is_wrong_is_refused(ines, world):
 
 def test_a_gtin_is_kept_with_fourteen_digits(ines, world):
     product = tidewall(world)
-    pack = {"holds": "30 ml", "gtin": "6291041500213", "price": "55", "multiple": "1", "per_case": "1", "usual": "on"}
+    pack = {
+        "holds": "30 ml",
+        "gtin": "6291041500213",
+        "price": "55",
+        "multiple": "1",
+        "per_case": "1",
+        "usual": "on",
+    }
 
     ines.post(reverse("products:new_pack", args=[product.code]), pack)
 
@@ -104,7 +119,11 @@ def test_a_gtin_is_kept_with_fourteen_digits(ines, world):
 
 
 def test_a_product_that_was_not_known_at_the_station_keeps_its_gtin_on_the_way(ines, world):
-    answer = ines.post(reverse("products:new") + "?gtin=06291041500213", sent(name="Pellow snow foam", kind="foam"))
+    answer = ines.post(
+        reverse("products:new") + "?gtin=06291041500213", sent(name="Pellow snow foam", kind="foam")
+    )
 
     made = Product.objects.get(name="Pellow snow foam")
-    assert answer.headers["Location"] == reverse("products:new_pack", args=[made.code]) + "?gtin=06291041500213"
+    assert (
+        answer.headers["Location"] == reverse("products:new_pack", args=[made.code]) + "?gtin=06291041500213"
+    )

@@ -57,6 +57,8 @@ def test_a_place_cannot_stand_in_itself_by_way_of_another(ines, world):
 
 
 def test_a_supplier_keeps_the_smallest_order_in_cents(ines, world):
-    ines.post(reverse("settings:new_supplier"), {"name": "Pellow Trade", "lead_days": "9", "minimum": "80.50"})
+    ines.post(
+        reverse("settings:new_supplier"), {"name": "Pellow Trade", "lead_days": "9", "minimum": "80.50"}
+    )
 
     assert Supplier.objects.get(name="Pellow Trade").minimum_order_minor == 8050

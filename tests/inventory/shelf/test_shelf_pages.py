@@ -8,8 +8,8 @@ from django.utils import timezone
 
 from inventory.models import Container, Movement
 from inventory.shelf import queries
-from tests.world import GRAM, ML, NOON, bottle, larkmoor, marl, record, tidewall
 from inventory.stock.rules.acts import Act
+from tests.world import GRAM, ML, NOON, bottle, larkmoor, marl, record, tidewall
 
 pytestmark = pytest.mark.django_db
 

@@ -1,6 +1,6 @@
 """What the first page says of a dying bottle and of a car's time."""
 
-from datetime import date, datetime
+from datetime import UTC, date, datetime
 
 import pytest
 
@@ -62,11 +62,11 @@ def test_what_stops_comes_before_what_asks_before_what_is_only_told():
 @pytest.mark.parametrize(
     ("starts_at", "says"),
     [
-        (datetime(2026, 11, 25, 8, 0), "08:00"),
-        (datetime(2026, 11, 26, 8, 30), "Tomorrow 08:30"),
-        (datetime(2026, 11, 27, 9, 0), "Friday 09:00"),
-        (datetime(2026, 11, 23, 9, 0), "since Monday 09:00"),
+        (datetime(2026, 11, 25, 8, 0, tzinfo=UTC), "08:00"),
+        (datetime(2026, 11, 26, 8, 30, tzinfo=UTC), "Tomorrow 08:30"),
+        (datetime(2026, 11, 27, 9, 0, tzinfo=UTC), "Friday 09:00"),
+        (datetime(2026, 11, 23, 9, 0, tzinfo=UTC), "since Monday 09:00"),
     ],
 )
 def test_a_car_is_timed_from_today(starts_at, says):
-    assert when(starts_at, TODAY) == says  # noqa: DTZ001
+    assert when(starts_at, TODAY) == says
