@@ -8,6 +8,7 @@ from typing import Any
 from django import forms
 from django.core.exceptions import ValidationError
 from django.core.files.uploadedfile import UploadedFile
+from django.core.validators import FileExtensionValidator
 
 from safety.hazards.classes import UnknownHazard, read_hazard
 from safety.hazards.elements import elements
@@ -47,6 +48,12 @@ class SheetForm(forms.ModelForm):  # type: ignore[type-arg]  # no subscript at r
 class VersionForm(forms.ModelForm):  # type: ignore[type-arg]  # no subscript at run time
     """One revision of a sheet. Lists are typed a line each; the signal word follows from the classes."""
 
+    pdf = forms.FileField(
+        label="The sheet itself (PDF)",
+        validators=[FileExtensionValidator(["pdf"])],
+        widget=forms.FileInput(attrs={"accept": ".pdf,application/pdf"}),
+        error_messages={"required": "Attach the sheet itself: it is what people read in the end."},
+    )
     hazard_lines = forms.CharField(
         label="Hazard classes, one a line",
         required=False,
@@ -93,6 +100,13 @@ class VersionForm(forms.ModelForm):  # type: ignore[type-arg]  # no subscript at
             "fire",
             "spill",
         ]
+        labels = {
+            "regime": "Rules it was written by",
+            "wear_eyes": "Wear for the eyes",
+            "wear_hands": "Wear on the hands",
+            "wear_breath": "Wear for the breath",
+            "wear_body": "Wear on the body",
+        }
         widgets = {
             "revision_on": forms.DateInput(attrs={"type": "date"}, format="%Y-%m-%d"),
             **{
@@ -116,11 +130,9 @@ class VersionForm(forms.ModelForm):  # type: ignore[type-arg]  # no subscript at
 
     def clean_pdf(self) -> UploadedFile[Any]:
         """Return the file, looked at."""
-        file = self.cleaned_data.get("pdf")
-        if not file:
-            raise ValidationError("Attach the sheet itself: it is what people read in the end.")
+        file: UploadedFile[Any] = self.cleaned_data["pdf"]
         check_pdf(file)
-        return file  # type: ignore[no-any-return]
+        return file
 
     def clean_hazard_lines(self) -> list[str]:
         """Return the hazards in the table's spelling."""
