@@ -8,11 +8,12 @@ from safety.hazards.tables import rows
 
 REGIMES = ("EU", "US", "CA", "UN")
 
-# "Flam. Liq. 2 H225", "Aerosol 1 H222+H229", "Press. Gas H280", "Repr. 1B H360FD", "ED HH 1 EUH380"
+# "Flam. Liq. 2 H225" or, as sheets write it, "Flam. Liq. 2, H225"; "Aerosol 1 H222+H229", "Press. Gas H280",
+# "Repr. 1B H360FD", "ED HH 1 EUH380"
 WRITTEN = re.compile(
     r"(?P<name>[A-Za-z][A-Za-z.() -]*?)"
     r"(?:\s+(?P<category>[1-5][ABC]?|CD|EF|[A-F]))?"
-    r"\s+(?P<codes>(?:EU)?H\d{3}[A-Za-z]{0,2}(?:\s*\+\s*H\d{3})*)"
+    r"[\s,;:]+(?P<codes>(?:EU)?H\d{3}[A-Za-z]{0,2}(?:\s*[+,;]\s*H\d{3}[A-Za-z]{0,2})*)"
 )
 
 
@@ -78,7 +79,7 @@ def read_hazard(text: str) -> Hazard:
     of = classes().get(key)
     if of is None:
         raise UnknownHazard(f"“{text}”: no class “{' '.join(filter(None, key))}” is in the table.")
-    codes = tuple(re.split(r"\s*\+\s*", found["codes"]))
+    codes = tuple(re.split(r"\s*[+,;]\s*", found["codes"]))
     strange = [code for code in codes if plain(code) not in of.codes]
     if strange:
         expected = " or ".join(of.codes)

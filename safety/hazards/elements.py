@@ -47,7 +47,7 @@ def elements(hazards: Iterable[str], regime: str) -> Elements:
         raise UnknownRegime(f"“{regime}” is not one of {', '.join(REGIMES)}.")
     written = list(hazards)
     supplemental = {text.strip() for text in written if text.strip().startswith("EUH")}
-    read = [read_hazard(text) for text in written if not text.strip().startswith("EUH")]
+    read = [in_words_of(regime, text) for text in written if not text.strip().startswith("EUH")]
     known = [one for one in read if regime in one.of.regimes]
     return Elements(
         pictograms=pictograms(known, regime),
@@ -56,6 +56,14 @@ def elements(hazards: Iterable[str], regime: str) -> Elements:
         supplemental=tuple(sorted(supplemental)) if regime == "EU" else (),
         left_out=tuple(sorted(str(one) for one in read if regime not in one.of.regimes)),
     )
+
+
+def in_words_of(regime: str, text: str) -> Hazard:
+    """Return a written hazard as the regime has it: the EU's one Eye Irrit. 2 covers 2A and 2B."""
+    hazard = read_hazard(text)
+    if regime == "EU" and hazard.of.name == "Eye Irrit." and hazard.of.category in ("2A", "2B"):
+        return read_hazard("Eye Irrit. 2 H319")
+    return hazard
 
 
 def signal_word(hazards: list[Hazard]) -> str | None:

@@ -177,3 +177,29 @@ def test_every_table_opens_with_its_source_and_marks(table: str) -> None:
 
 def test_every_class_belongs_to_a_known_regime() -> None:
     assert all(one.regimes and set(one.regimes) <= set(REGIMES) for one in classes().values())
+
+
+@pytest.mark.parametrize("written", ["Eye Irrit. 2A H319", "Eye Irrit. 2B H320"])
+def test_an_eye_irritant_of_a_us_sheet_is_not_lost_on_an_eu_label(written: str) -> None:
+    """CLP has one category 2, which covers both (hazard class table of GHS)."""
+    label = elements([written], "EU")
+    assert (label.pictograms, label.statements, label.left_out) == (("GHS07",), ("H319",), ())
+
+
+SPELT = [
+    "Flam. Liq. 2, H225",
+    "Flam. Liq. 2; H225",
+    "Flam. Liq. 2  H225",
+    "flam. liq. 2 H225",
+]
+
+
+@pytest.mark.parametrize("written", SPELT)
+def test_a_hazard_is_read_as_sheets_write_it(written: str) -> None:
+    assert str(read_hazard(written)) == "Flam. Liq. 2 H225"
+
+
+def test_two_codes_of_a_class_are_read_together() -> None:
+    assert str(read_hazard("Aerosol 1, H222, H229")) == "Aerosol 1 H222+H229"
+    assert str(read_hazard("STOT SE 3 H335+H336")) == "STOT SE 3 H335+H336"
+    assert str(read_hazard("Press. Gas (Liq.) H280")) == "Press. Gas (Liq.) H280"
