@@ -22,7 +22,7 @@ def shop_or_none(request: HttpRequest) -> Shop | None:
 
 def _find_shop(request: HttpRequest) -> Shop | None:
     user = request.user
-    if user.is_authenticated and (shop := cast(Person, user).shop):
+    if user.is_authenticated and (shop := user.shop):
         return shop
     shops = list(Shop.objects.order_by("id")[:2])
     return shops[0] if len(shops) == 1 else None

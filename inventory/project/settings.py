@@ -71,7 +71,7 @@ MIDDLEWARE = [
     "django.middleware.clickjacking.XFrameOptionsMiddleware",
     "django_htmx.middleware.HtmxMiddleware",
     "csp.middleware.CSPMiddleware",
-    "inventory.project.middleware.shop_time_zone",
+    "inventory.project.middleware.shop_customs",
 ]
 
 ROOT_URLCONF = "inventory.project.urls"

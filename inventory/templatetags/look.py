@@ -1,6 +1,7 @@
 """The look in templates: grades, verdicts, caps, levels, codes, days, money, and the sections of the site."""
 
 from collections.abc import Mapping
+from contextvars import ContextVar
 from datetime import date, datetime
 from importlib import import_module
 from typing import Any
@@ -17,6 +18,8 @@ from inventory.money import show_money
 from inventory.templatetags.cap_drawing import Cap, draw_cap
 
 register = template.Library()
+# The units in which the shop of this request reads amounts; the middleware sets it.
+shop_system: ContextVar[str] = ContextVar("shop_system", default="metric")
 
 GRADE_WORDS = {
     "stop": "Stop",
@@ -88,12 +91,12 @@ def command_code(name: str) -> str:
 
 @register.filter
 def amount(base: int | None, dimension: object) -> str:
-    """Return an amount of a base unit in words; takes a dimension's name or anything with a `dimension`."""
+    """Return an amount of a base unit in the shop's units; takes a dimension or anything that has one."""
     if base is None:
         return ""
     # Imported when it is used: the registry of units costs half a second.
     show = import_module("inventory.units").show
-    return str(show(base, getattr(dimension, "dimension", dimension)))
+    return str(show(base, getattr(dimension, "dimension", dimension), shop_system.get()))
 
 
 @register.filter

@@ -155,3 +155,11 @@ def test_the_filters_leave_what_they_name(ines, world, query, shown, because):
     rows = ines.get(f"{reverse('shelf:list')}?{query}").context["bottles"]
 
     assert {row.product for row in rows} == shown, because
+
+
+def test_a_us_shop_reads_its_shelf_in_fluid_ounces(ines, world):
+    world.shop.system = "us"
+    world.shop.save()
+    bottle(world, tidewall(world), 473_176)
+
+    assert "16 fl oz" in text(ines.get(reverse("shelf:list")))
