@@ -106,15 +106,22 @@ class _Line:
         return lines
 
     def _keep(self, line: str, heard: Heard) -> None:
-        """List the answer on screen; what was recorded stands in the ledger, what was not is kept here."""
+        """List what is no question on screen; what was recorded stands in the ledger, what was not here."""
         answer = heard.answer
-        shown = {"grade": answer.grade, "at": self.now.isoformat(), "says": answer.says, "car": heard.about}
-        self.last = [shown, *self.last][:LAST_SHOWN]
+        if answer.grade != "ask":
+            car = heard.about
+            shown = {"grade": answer.grade, "at": self.now.isoformat(), "says": answer.says, "car": car}
+            self.last = [shown, *self.last][:LAST_SHOWN]
         if answer.grade in NOT_RECORDED:
             HeardRow.objects.create(
-                station=self.station, at=self.now, line=line[:300], grade=answer.grade, says=answer.says,
-                about=heard.about[:60], set_aside=heard.set_aside,
-            )  # fmt: skip
+                station=self.station,
+                at=self.now,
+                line=line[:300],
+                grade=answer.grade,
+                says=answer.says,
+                about=heard.about[:60],
+                set_aside=heard.set_aside,
+            )
 
     def _spoken(self, heard: Heard, lines: list[Movement]) -> Spoken:
         answer = heard.answer
@@ -186,9 +193,15 @@ def _answer(effect: Spoken, *, shop: Shop, loaded: Loaded, by: Person | None) ->
     if effect.get("undo") or loaded.job is None or by is None:
         return
     Override.objects.create(
-        job=loaded.job, code=effect["code"], about=" ".join(effect["about"])[:120], grade="ask", says=effect["says"],
-        reason="Answered at the station.", by=by, given_at=loaded.facts.at,
-    )  # fmt: skip
+        job=loaded.job,
+        code=effect["code"],
+        about=" ".join(effect["about"])[:120],
+        grade="ask",
+        says=effect["says"],
+        reason="Answered at the station.",
+        by=by,
+        given_at=loaded.facts.at,
+    )
 
 
 _EFFECTS = {"order_line": _order_line, "sign": _sign, "answer": _answer}

@@ -16,9 +16,12 @@ class EnrolForm(forms.Form):
 
     name = forms.CharField(max_length=60, label="What this device is called", help_text="Bay 1 tablet")
     place = forms.ModelChoiceField(
-        Place.objects.none(), required=False, label="Where it stands", empty_label="it is carried about",
+        Place.objects.none(),
+        required=False,
+        label="Where it stands",
+        empty_label="it is carried about",
         help_text="At a store, what is received goes there unless another place is scanned.",
-    )  # fmt: skip
+    )
 
     def __init__(self, *args: Any, shop: Shop, **kwargs: Any) -> None:
         super().__init__(*args, **kwargs)

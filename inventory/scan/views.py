@@ -52,7 +52,7 @@ def say(request: HttpRequest) -> HttpResponse:
     form = LineForm(request.POST)
     if not form.is_valid():
         return HttpResponse(
-            " ".join(error for errors in form.errors.values() for error in errors), status=400
+            " ".join(str(error) for errors in form.errors.values() for error in errors), status=400
         )
     now = timezone.now()
     try:
@@ -80,26 +80,19 @@ def _here(request: HttpRequest) -> Station | None:
 def _shown(here: Station, spoken: dict[str, Any]) -> dict[str, Any]:
     """Return what the fragment shows: the bar, the answer with its keys, the last answers."""
     kept = here.state or {}
-    keys = [key for key in map(_key, spoken.get("keys", ())) if key]
-    if spoken.get("labels"):
-        keys.insert(
-            0,
-            _key(
-                {
-                    "label": _strip(spoken["labels"]),
-                    "page": "labels",
-                    "about": ",".join(spoken["labels"]),
-                    "main": True,
-                }
-            ),
-        )
+    wanted = [*_strip(spoken.get("labels") or []), *spoken.get("keys", ())]
+    keys = [key for key in map(_key, wanted) if key]
     last = [{**each, "at": parse_datetime(each["at"])} for each in kept.get("last", ())]
     bar = spoken.get("bar") or kept.get("bar", {})
-    return {**bar, "answer": {**spoken, "keys": [key for key in keys if key]}, "last": last}
+    return {**bar, "answer": {**spoken, "keys": keys}, "last": last}
 
 
-def _strip(codes: list[str]) -> str:
-    return f"Print {len(codes)} labels" if len(codes) > 1 else "Print its label"
+def _strip(codes: list[str]) -> list[dict[str, Any]]:
+    """Return the key that prints the labels of what just arrived, in one strip; none where nothing did."""
+    if not codes:
+        return []
+    label = f"Print {len(codes)} labels" if len(codes) > 1 else "Print its label"
+    return [{"label": label, "page": "labels", "about": ",".join(codes), "main": True}]
 
 
 def _key(key: dict[str, Any]) -> dict[str, Any] | None:
@@ -132,9 +125,12 @@ def enrol(request: HttpRequest) -> HttpResponse:
     form = EnrolForm(request.POST or None, shop=shop)
     if request.method != "POST" or not form.is_valid():
         context = {
-            "form": form, "title": "Make this device a scan station", "button": "Enrol this device",
-            "back": "scan:stations", "back_label": "Scan stations",
-        }  # fmt: skip
+            "form": form,
+            "title": "Make this device a scan station",
+            "button": "Enrol this device",
+            "back": "scan:stations",
+            "back_label": "Scan stations",
+        }
         return render(request, "inventory/parts/form_page.html", context)
     _, token = actions.enrol(
         shop, form.cleaned_data["name"], form.cleaned_data["place"], by=person_of(request)

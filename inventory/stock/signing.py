@@ -52,11 +52,17 @@ def _needs(job: Job, steps: list[Step]) -> Iterable[StageNeed]:
 
 def _stage_need(job: Job, row: StepNeed, amount: int) -> StageNeed:
     need = Need(
-        id=str(row.id), job=job.code, starts_at=row.step.starts_at, ends_at=row.step.ends_at,
-        job_starts_at=job.starts_at, booked_at=job.booked_at, amount=amount,
-        product=row.product.code if row.product else None, kind=row.kind,
+        id=str(row.id),
+        job=job.code,
+        starts_at=row.step.starts_at,
+        ends_at=row.step.ends_at,
+        job_starts_at=job.starts_at,
+        booked_at=job.booked_at,
+        amount=amount,
+        product=row.product.code if row.product else None,
+        kind=row.kind,
         parts=(row.parts_product, row.parts_water),
-    )  # fmt: skip
+    )
     if row.product:
         return StageNeed(need, row.step.code, row.product.name, row.product.traced)
     return StageNeed(need, row.step.code, str(Kind(row.kind).label), row.kind in TRACED_KINDS)
@@ -71,9 +77,14 @@ def _open_in(job: Job, steps: list[Step]) -> tuple[OnShelf, ...]:
 
 @transaction.atomic
 def sign_stage(
-    job: Job, stage: str, *, by: Person, at: datetime, recorded_at: datetime | None = None,
+    job: Job,
+    stage: str,
+    *,
+    by: Person,
+    at: datetime,
+    recorded_at: datetime | None = None,
     request: Request | None = None,
-) -> Signed | None:  # fmt: skip
+) -> Signed | None:
     """Sign a stage: post what was not scanned as planned, marked assumed; None where there is nothing to sign.
 
     Raises Refused, and then writes nothing.

@@ -51,11 +51,8 @@ def station_for(shop_named: str | None, station_named: str | None) -> Station:
     """Return the station meant, or refuse with what was expected."""
     shops = list(Shop.objects.filter(slug=shop_named) if shop_named else Shop.objects.all()[:2])
     if not shops:
-        raise BadInput(
-            f"--shop {shop_named}: no shop has this name."
-            if shop_named
-            else "There is no shop yet: set one up first."
-        )
+        named = f"--shop {shop_named}: no shop has this name."
+        raise BadInput(named if shop_named else "There is no shop yet: set one up first.")
     if len(shops) > 1:
         raise BadInput("--shop: there are several shops, name one.")
     if station_named is None:

@@ -12,7 +12,7 @@ from inventory.stock.rules.reserve import life_or_none
 
 
 def rows_for(shop: Shop, codes: Iterable[str], job: Job | None) -> list[Container]:
-    """Return the bottles meant, every other of their kinds (one may be taken instead), and those a car wants."""
+    """Return the bottles meant, others of their kinds (to be taken instead), and those that a car wants."""
     codes = list(codes)
     if not codes and job is None:
         return []
@@ -48,12 +48,21 @@ def bottle_of(row: Container) -> Bottle:
 def product_of(row: Product) -> ProductFacts:
     """Return a product as the conversation sees it."""
     return ProductFacts(
-        code=row.code, name=row.name, kind=row.kind, dimension=row.dimension, noun=row.noun, keeping=row.keeping,
-        traced=row.traced, mixes_lots=row.mixes_lots, dated=row.dated, density_mg_per_l=row.density_mg_per_l,
+        code=row.code,
+        name=row.name,
+        kind=row.kind,
+        dimension=row.dimension,
+        noun=row.noun,
+        keeping=row.keeping,
+        traced=row.traced,
+        mixes_lots=row.mixes_lots,
+        dated=row.dated,
+        density_mg_per_l=row.density_mg_per_l,
         open=life_or_none(row.open_life, row.open_life_unit, row.open_life_by),
         mix=life_or_none(row.mix_life, row.mix_life_unit, row.mix_life_by),
-        wear_uses=row.wear_uses, wear_minutes=row.wear_minutes,
-    )  # fmt: skip
+        wear_uses=row.wear_uses,
+        wear_minutes=row.wear_minutes,
+    )
 
 
 def places_for(shop: Shop, state: State, said: Said, station: Station) -> dict[str, PlaceFacts]:

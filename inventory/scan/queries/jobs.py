@@ -23,7 +23,7 @@ from safety.models import SheetVersion
 
 @dataclass(frozen=True)
 class Booked:
-    """What open jobs still need, net of what was used; whose each is; which lots of a coating a step has had."""
+    """What open jobs still need, net of what was used; whose each is; which lots each step has had."""
 
     needs: tuple[Need, ...]
     step_of: dict[str, str]
@@ -172,9 +172,14 @@ def _answers(job: Job) -> tuple[Answer, ...]:
 def _car(job: Job, steps: Iterable[Step]) -> JobFacts:
     seen = tuple(
         StepFacts(
-            step.code, step.stage, step.name, step.bay.code if step.bay else None, step.bay.name if step.bay else "",
-            step.starts_at, step.signed_at is not None,
+            step.code,
+            step.stage,
+            step.name,
+            step.bay.code if step.bay else None,
+            step.bay.name if step.bay else "",
+            step.starts_at,
+            step.signed_at is not None,
         )
         for step in steps
-    )  # fmt: skip
+    )
     return JobFacts(job.code, job.vehicle.name, job.title, job.state, job.starts_at, job.booked_at, seen)

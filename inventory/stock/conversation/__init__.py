@@ -1,4 +1,4 @@
-"""What a scan means next: (state, line, facts) → (state, answer, acts). Pure; the page and the command share it."""
+"""What a scan means next: (state, line, facts) → (state, answer, acts). Pure; page and command share it."""
 
 from .answers import Answer, Heard, Key
 from .facts import Facts

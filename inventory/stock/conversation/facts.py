@@ -1,4 +1,4 @@
-"""What the conversation is told about the shop: frozen values, loaded for one line by a constant number of queries."""
+"""What the conversation is told about the shop: frozen values, loaded for one line in constant queries."""
 
 from dataclasses import dataclass, field
 from datetime import UTC, datetime, tzinfo

@@ -1,4 +1,4 @@
-"""What may stand between a scan and its entry: one function a reason, asked in this order, stops before asks."""
+"""What may stand between a scan and its entry: one function a reason, in this order, stops before asks."""
 
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, replace
@@ -160,7 +160,8 @@ def starves(taking: Taking, facts: Facts) -> Objection | None:
     if harmed is None:
         return None
     missing = words.amount(after[harmed.id] - before.get(harmed.id, 0), taking.bottle.product, facts.shop)
-    says = f"{words.name(taking.bottle)} is wanted by {facts.booked.get(harmed.job, harmed.job)}: {missing} would be missing there."
+    whose = facts.booked.get(harmed.job, harmed.job)
+    says = f"{words.name(taking.bottle)} is wanted by {whose}: {missing} would be missing there."
     way = "YES takes it all the same. Then that car needs more ordered, or another bottle."
     return Objection(
         "starves", ASK, says, way, (Key("Yes, take it", YES), Key("No, leave it", "NO", main=True))
@@ -222,7 +223,7 @@ def _instead(taking: Taking, facts: Facts, away: str) -> tuple[str, tuple[Key, .
 
 
 def instead_of(bottle: Bottle, facts: Facts) -> Bottle | None:
-    """Return the usable bottle of the same product and mix that dies first, an open one before a sealed one."""
+    """Return the usable bottle of the same product and mix that dies first, an open one before a sealed."""
     fit = [
         each
         for each in facts.bottles.values()

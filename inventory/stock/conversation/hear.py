@@ -1,4 +1,4 @@
-"""The conversation: where it stands + one line + what is known → where it stands now, an answer, what to write.
+"""The conversation: where it stands, one line, what is known → where it stands now, an answer, acts.
 
 Pure: the same three values always give the same three back, for the page, the command and the tests.
 """
@@ -77,7 +77,7 @@ def _went_on(turn: Turn) -> Heard | None:
 
 
 def _begun(turn: Turn) -> Heard:
-    """A line that begins something: a command, one of our codes, a maker's symbol, an amount of what is in hand."""
+    """A line that begins something: a command, a code, a maker's symbol, an amount of what is in hand."""
     said, idle = turn.said, replace(turn, state=turn.state.idle())
     if said.command in BEGIN:
         return BEGIN[said.command](idle)

@@ -1,4 +1,4 @@
-"""What one line is, before anybody asks what it means here: our code, a command, an amount, a maker's symbol, words."""
+"""What one line is, before it means anything: our code, a command, an amount, a maker's symbol, words."""
 
 import re
 from dataclasses import dataclass
@@ -55,7 +55,7 @@ class Said:
 
 
 def read_line(text: str, *, today: date) -> Said:
-    """Return what a line is. Our codes come first, then commands, words and amounts, a maker's symbol last."""
+    """Return what a line is: our codes first, then commands, words and amounts, a maker's symbol last."""
     said = text.strip(" \t\r\n")
     if name := command_of(said) or _word(said):
         return Said(said, command=name)

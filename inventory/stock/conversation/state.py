@@ -43,7 +43,7 @@ class State:
 
     @classmethod
     def from_json(cls, kept: dict[str, Any]) -> Self:
-        """Return the state that was kept; what an older version kept and this one does not know is dropped."""
+        """Return the state that was kept; what this version does not know is dropped."""
         known = {each.name: kept[each.name] for each in fields(cls) if each.name in kept}
         known["waiting"] = tuple((line, at) for line, at in known.get("waiting", ()))
         known["done"] = tuple(

@@ -39,7 +39,8 @@ def go_on(turn: Turn) -> Heard | None:
     except AmountError as refusal:
         return turn.again(str(refusal))
     act = Act("count", turn.facts.at, target=bottle.code, amount=base)
-    says = f"{words.name(bottle)} holds {turn.of(bottle, base)}. The book said {words.holds(bottle, turn.facts)}."
+    booked = words.holds(bottle, turn.facts)
+    says = f"{words.name(bottle)} holds {turn.of(bottle, base)}. The book said {booked}."
     return turn.recorded(
         says, "", Key("Undo", "UNDO"), acts=(act,), what=f"the count of {words.name(bottle)}"
     )

@@ -16,7 +16,7 @@ from ..turn import Turn
 
 NAME = "fill"
 RATIOS = (Key("1:10", "1:10"), Key("1:4", "1:4"), Key("Another ratio", "1:…"), Key("Neat", "neat"))
-# What was answered about the drum holds for every bottle filled from it, what was answered about an amount does not.
+# An answer about the drum holds for every bottle filled from it, an answer about an amount does not.
 LASTING = {"past_estimate", "starves"}
 
 

@@ -3,8 +3,8 @@
 from dataclasses import replace
 
 from .. import words
-from ..answers import Heard, Key
-from ..guards import STOP, USING, Taking, first_objection, label_key
+from ..answers import STOP, Heard, Key
+from ..guards import USING, Taking, first_objection, label_key
 from ..turn import Turn
 from . import move, use
 from .open import dies
@@ -19,7 +19,7 @@ STAGES = {
 
 
 def who(turn: Turn) -> Heard:
-    """A badge: says who; what had waited runs now. Another person starts without the last one's car and bottle."""
+    """A badge says who; what had waited runs now. Another person starts without the last one's car."""
     person = turn.facts.people.get(turn.said.code)
     if person is None:
         return turn.unknown("That badge is nobody's here.", "Ask an owner to look at it on the People page.")

@@ -1,4 +1,4 @@
-"""Receive: what, how many, lot, date, and once a delivery where to; asked only where the symbol does not say."""
+"""Receive: what, how many, lot, date, and once a delivery where to; asked where the symbol does not say."""
 
 from dataclasses import replace
 from datetime import date
@@ -236,7 +236,8 @@ def settle(turn: Turn, slots: dict[str, Any]) -> Heard:
         if name != "made_on" and date.fromisoformat(day) < turn.today
     ]
     if over and "arrived_dead" not in slots.get("answered", ()):
-        says = f"{pack.product.name} was good until {words.day(date.fromisoformat(over[0]), turn.today)}. Receive it all the same?"
+        died = words.day(date.fromisoformat(over[0]), turn.today)
+        says = f"{pack.product.name} was good until {died}. Receive it all the same?"
         return turn.ask(
             says,
             "Send it back rather: NO. It cannot be used.",

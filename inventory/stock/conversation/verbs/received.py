@@ -1,4 +1,4 @@
-"""What a receipt writes: one line a bottle (a kit brings several, a bin is one), and the orders that it answers."""
+"""What a receipt writes: a line a bottle (a kit brings several, a bin is one), and the orders it answers."""
 
 from collections import Counter
 from dataclasses import replace
@@ -13,11 +13,14 @@ from ..answers import Heard, Key
 from ..facts import PackFacts, PlaceFacts, ProductFacts
 from ..turn import Turn
 
+# What it is, how much is in it, the pack it came as.
+Arriving = tuple[ProductFacts, int, "int | None"]
+
 
 def record(turn: Turn, slots: dict[str, Any], pack: PackFacts, place: PlaceFacts) -> Heard:
     """Write the bottles, count them on the orders, and remember the delivery."""
     count, lot = int(slots["count"]), _lot(slots)
-    bottles = [(pack.product, pack.amount, pack.id)] * count + [
+    bottles: list[Arriving] = [(pack.product, pack.amount, pack.id)] * count + [
         (product, amount, None) for product, amount in pack.parts for _ in range(count)
     ]
     if pack.product.keeping == "bin":
@@ -28,7 +31,7 @@ def record(turn: Turn, slots: dict[str, Any], pack: PackFacts, place: PlaceFacts
     effects = tuple({"does": "order_line", "id": line.id, "received": n} for line, n in given)
     delivery = {**turn.state.delivery, "place": place.code, "of": slots["of"], "pack": pack.id}
     heard = turn.recorded(
-        f"Received {_counted(bottles, pack, count)}{_lot_said(lot)}{_date_said(lot, turn)}, into {place.name}.",
+        f"Received {_counted(bottles, pack, count)}{_printed(lot, turn)}, into {place.name}.",
         _orders_said(given, packs, pack) + "Labels come in one strip.",
         *_keys(pack),
         acts=acts,
@@ -59,22 +62,19 @@ def _lot(slots: dict[str, Any]) -> LotFacts:
     return LotFacts(slots.get("lot", ""), **days)
 
 
-def _counted(bottles: list[tuple[ProductFacts, int, int | None]], pack: PackFacts, count: int) -> str:
+def _counted(bottles: list[Arriving], pack: PackFacts, count: int) -> str:
     if pack.product.keeping == "bin":
         return f"{words.counted(count, pack.product.noun)} of {pack.product.name}"
     kinds = Counter((product.name, product.noun) for product, _, _ in bottles)
     return " and ".join(f"{words.counted(many, noun)} of {name}" for (name, noun), many in kinds.items())
 
 
-def _lot_said(lot: LotFacts) -> str:
-    return f", lot {lot.number}" if lot.number else ", lot not given"
-
-
-def _date_said(lot: LotFacts, turn: Turn) -> str:
+def _printed(lot: LotFacts, turn: Turn) -> str:
+    number = f", lot {lot.number}" if lot.number else ", lot not given"
     for word, day in (("use by", lot.expires_on), ("best before", lot.best_before_on), ("made", lot.made_on)):
         if day:
-            return f", {word} {words.day(day, turn.today)}"
-    return ""
+            return f"{number}, {word} {words.day(day, turn.today)}"
+    return number
 
 
 def _orders_said(given: list[tuple[Any, int]], packs: int, pack: PackFacts) -> str:

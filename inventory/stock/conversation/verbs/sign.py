@@ -2,6 +2,7 @@
 
 from inventory.stock.rules.signing import plan_stage
 
+from .. import words
 from ..answers import Heard, Key
 from ..turn import Turn
 
@@ -22,7 +23,8 @@ def begin(turn: Turn) -> Heard:
     posted = len({act.source for act in signed.acts})
     says = f"Signed {plan.stage} on {turn.job.name}."
     if posted:
-        says = f"Signed {plan.stage} on {turn.job.name}: {posted} bottle{'s' if posted > 1 else ''} booked as planned."
+        bottles = words.counted(posted, "bottle")
+        says = f"Signed {plan.stage} on {turn.job.name}: {bottles} booked as planned."
     left = [
         f"Not scanned: {', '.join(signed.unscanned)}." if signed.unscanned else "",
         f"Not open in the bay: {', '.join(signed.missing)}." if signed.missing else "",

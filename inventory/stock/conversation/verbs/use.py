@@ -27,6 +27,8 @@ def begin(turn: Turn, **slots: Any) -> Heard:
         return settle(turn, {"bottle": bottle.code, "amount": 0, "how": "worn", **slots})
     keys = (Key("As planned", "PLANNED", main=True), FINISHED) if need_of(turn, bottle) else (FINISHED,)
     says = f"How much of {words.name(bottle)}? The book says {words.holds(bottle, turn.facts)}."
+    if turn.job and not need_of(turn, bottle):
+        says = f"{words.name(bottle)} is not planned for {turn.job.name}. How much of it?"
     next = "Type the amount, or FINISHED for all of it; by weight: before 412 g, then after 380 g."
     return turn.ask(says, next, *keys, verb=NAME, waits="amount", **slots)
 
@@ -110,7 +112,7 @@ def planned(turn: Turn, bottle: Bottle, slots: dict[str, Any]) -> Heard:
 
 
 def need_of(turn: Turn, bottle: Bottle) -> Need | None:
-    """Return the car's first open need that a bottle serves: named products before kinds, earlier steps first."""
+    """Return the car's first open need that a bottle serves: named products before kinds, then by step."""
     mine = [need for need in turn.facts.needs if turn.job and need.job == turn.job.code and need.amount]
     free = replace(bottle.shelf, held="")
     return next((need for need in in_order(mine) if serves(need, free)), None)
