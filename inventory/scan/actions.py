@@ -50,7 +50,7 @@ def _hear(station: Station, line: str, at: datetime, now: datetime, request: Req
 
 
 def _both(first: Spoken, then: Spoken) -> Spoken:
-    """Return one answer for a badge and a line that had waited for it: the gravest speaks, all entries count."""
+    """Return one answer for a badge and a line that waited for it: the gravest speaks, all entries count."""
     graver = min(then, first, key=lambda one: GRAVEST.index(one["grade"]))
     said = then if first.get("greeting") or graver is then else first
     return {

@@ -28,7 +28,7 @@ def count_on_line(
     wrong: int = 0,
     closed_short: bool | None = None,
 ) -> None:
-    """Add to a line (negative numbers take back), and mark its order received once nothing more is awaited."""
+    """Add to a line (negative numbers take back); its order is received once nothing more is awaited."""
     row = OrderLine.objects.select_related("order").get(order__shop=shop, id=line)
     more = {
         "received": F("received") + received,

@@ -85,7 +85,7 @@ def sign_stage(
     recorded_at: datetime | None = None,
     request: Request | None = None,
 ) -> Signed | None:
-    """Sign a stage: post what was not scanned as planned, marked assumed; None where there is nothing to sign.
+    """Sign a stage: post what was not scanned as planned, marked assumed; None with nothing to sign.
 
     Raises Refused, and then writes nothing.
     """
@@ -108,5 +108,5 @@ def mark_signed(
 
 
 def left_over(job: Job) -> list[StageNeed]:
-    """Return what closing a job must ask about: needs that were neither scanned nor settled by a signature."""
+    """Return what closing a job must ask about: needs neither scanned nor settled by a signature."""
     return list(_needs(job, list(job.steps.all())))

@@ -25,7 +25,7 @@ class Command(ScriptedCommand):
     domain_errors = (KeyReused,)
 
     def add_arguments(self, parser: ArgumentParser) -> None:
-        """Take the shop and the station; the only shop, and a station of the command line, are the defaults."""
+        """Take the shop and the station; the defaults are the only shop and a station of the command line."""
         parser.add_argument("--shop", help="the shop's short name, where there are several")
         parser.add_argument("--station", help="the station's code or name")
 

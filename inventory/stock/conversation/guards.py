@@ -3,13 +3,13 @@
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, replace
 
-from inventory.stock.rules.lines import NEAT
 from inventory.stock.rules.reserve import Need, OnShelf, in_order, reserve
-from inventory.stock.rules.use_by import over, terms
+from inventory.stock.rules.use_by import over
 
 from . import words
 from .answers import ASK, STOP, Key
 from .facts import Bottle, Facts, JobFacts
+from .instead import instead, label_key
 
 YES = "YES"
 # What the guards here judge of the very bottle and amount; the check judges it of the whole job.
@@ -66,7 +66,7 @@ def held(taking: Taking, facts: Facts) -> Objection | None:
     if not reason:
         return None
     says = f"{words.name(taking.bottle)} is held: {reason}."
-    return Objection("held", STOP, says, *_instead(taking, facts, "Leave it"))
+    return Objection("held", STOP, says, *instead(taking.bottle, facts, "Leave it"))
 
 
 def nothing_in_it(taking: Taking, facts: Facts) -> Objection | None:
@@ -87,7 +87,7 @@ def out_of_date(taking: Taking, facts: Facts) -> Objection | None:
     if "minute" in term.why:
         died = f"{words.name(taking.bottle)} died at {words.until(term, facts)}: {term.why}."
     if term.firm:
-        return Objection("out_of_date", STOP, died, *_instead(taking, facts, "Empty it"))
+        return Objection("out_of_date", STOP, died, *instead(taking.bottle, facts, "Empty it"))
     says = f"{words.name(taking.bottle)} is past {words.until(term, facts)}: {term.why}."
     next = "Gelled, cloudy, stringy? Then DISCARD it. If it is sound, try it on a test spot first, then YES."
     return Objection(
@@ -209,47 +209,3 @@ USING: tuple[Guard, ...] = (
 OPENING: tuple[Guard, ...] = (gone, held, out_of_date)
 # What is on a car already is written down; only what cannot be is refused.
 DECLARED: tuple[Guard, ...] = (gone, nothing_in_it, too_little)
-
-
-def _instead(taking: Taking, facts: Facts, away: str) -> tuple[str, tuple[Key, ...]]:
-    """Return the way out: away with this one, and the bottle to take, first expired first."""
-    other = instead_of(taking.bottle, facts)
-    if other is None:
-        return f"{away}. There is no other of it here that may be used.", ()
-    where = f" from {other.place_name}" if other.place_name else ""
-    return f"{away}, or take {words.short(other.code)}{where}.", (
-        Key(f"Use {words.short(other.code)} instead", other.code, main=True),
-    )
-
-
-def instead_of(bottle: Bottle, facts: Facts) -> Bottle | None:
-    """Return the usable bottle of the same product and mix that dies first, an open one before a sealed."""
-    fit = [
-        each
-        for each in facts.bottles.values()
-        if each.code != bottle.code
-        and each.product
-        and each.product == bottle.product
-        and each.shelf.parts in (NEAT, bottle.shelf.parts)
-        and each.content
-        and each.state in {"open", "sealed"}
-        and not each.shelf.held
-        and not over(each.shelf.dates, facts.zone, facts.at)
-    ]
-
-    def dies(each: Bottle) -> tuple[float, bool, str]:
-        ends = terms(each.shelf.dates, facts.zone)
-        return (ends[0].at.timestamp() if ends else float("inf"), each.state == "sealed", each.code)
-
-    return min(fit, key=dies, default=None)
-
-
-def label_key(*codes: str, main: bool = False) -> Key:
-    """Return the key that prints the labels of bottles in one strip."""
-    many = len(codes) > 1
-    return Key(
-        f"Print {len(codes)} labels" if many else "Print its label",
-        main=main,
-        page="labels",
-        about=",".join(codes),
-    )

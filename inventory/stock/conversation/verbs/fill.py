@@ -11,7 +11,8 @@ from inventory.units import AmountError, dilution, pour_in_words
 from .. import words
 from ..answers import Heard, Key
 from ..facts import Bottle
-from ..guards import USING, Taking, first_objection, label_key
+from ..guards import USING, Taking, first_objection
+from ..instead import label_key
 from ..turn import Turn
 
 NAME = "fill"

@@ -4,7 +4,8 @@ from dataclasses import replace
 
 from .. import words
 from ..answers import STOP, Heard, Key
-from ..guards import USING, Taking, first_objection, label_key
+from ..guards import USING, Taking, first_objection
+from ..instead import label_key
 from ..turn import Turn
 from . import move, use
 from .open import dies

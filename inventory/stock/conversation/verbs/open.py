@@ -8,7 +8,8 @@ from inventory.stock.rules.use_by import use_by
 from .. import words
 from ..answers import Heard, Key
 from ..facts import Bottle
-from ..guards import OPENING, Taking, first_objection, label_key
+from ..guards import OPENING, Taking, first_objection
+from ..instead import label_key
 from ..turn import Turn
 
 NAME = "open"

@@ -4,8 +4,6 @@ from dataclasses import replace
 from datetime import date
 from typing import Any
 
-from inventory.codes import Reading
-
 from .. import words
 from ..answers import Heard, Key
 from ..facts import PackFacts
@@ -14,6 +12,7 @@ from ..turn import Turn
 from .move import not_on_poster
 from .printed import DATE_KEYS, choose, read_date
 from .received import record
+from .symbols import from_case, from_symbol, read_out
 
 NAME = "receive"
 NO_LOT = Key("Lot not given", "NO LOT")
@@ -39,7 +38,7 @@ def scanned(turn: Turn) -> Heard:
     if len(turn.said.packs) > 1:
         return _which_reading(turn, slots)
     return _next(
-        turn, slots | (_from_symbol(turn.said.packs[0], pack) if turn.said.packs else _from_case(pack))
+        turn, slots | (from_symbol(turn.said.packs[0], pack) if turn.said.packs else from_case(pack))
     )
 
 
@@ -66,36 +65,14 @@ def _pack(turn: Turn, of: str, id: int | None = None) -> PackFacts | None:
     return next((pack for pack in packs if id in (None, pack.id)), None)
 
 
-def _from_case(pack: PackFacts) -> dict[str, Any]:
-    return {"count": pack.per_case} if pack.per_case > 1 else {}
-
-
-def _from_symbol(reading: Reading, pack: PackFacts) -> dict[str, Any]:
-    slots = _from_case(pack)
-    if reading.count:
-        slots["count"] = reading.count
-    if reading.lot:
-        slots["lot"] = reading.lot
-    dates = {
-        name: day.isoformat()
-        for name in ("expires_on", "best_before_on", "made_on")
-        if (day := getattr(reading, name))
-    }
-    return slots | ({"dates": dates} if dates else {})
-
-
 def _which_reading(turn: Turn, slots: dict[str, Any]) -> Heard:
     pack = _pack(turn, slots["of"], slots["pack"])
     assert pack is not None
-    read = [_from_symbol(reading, pack) for reading in turn.said.packs]
-    keys = tuple(Key(_read_out(each), str(number)) for number, each in enumerate(read, 1))
+    read = [from_symbol(reading, pack) for reading in turn.said.packs]
+    keys = tuple(Key(read_out(each), str(number)) for number, each in enumerate(read, 1))
     return turn.ask(
         " ".join(turn.said.asks), "Type 1 or 2.", *keys, verb=NAME, waits="reading", read=read, **slots
     )
-
-
-def _read_out(slots: dict[str, Any]) -> str:
-    return ", ".join([f"lot {slots.get('lot', 'not given')}", *slots.get("dates", {}).values()])
 
 
 def go_on(turn: Turn) -> Heard | None:

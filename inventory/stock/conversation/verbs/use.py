@@ -3,7 +3,6 @@
 from dataclasses import replace
 from typing import Any
 
-from inventory.stock.rules.acts import Act
 from inventory.stock.rules.reserve import Need, in_order, serves
 from inventory.units import Amount as Base
 from inventory.units import AmountError, Dimension, by_density, parse_amount, show
@@ -11,11 +10,9 @@ from inventory.units import AmountError, Dimension, by_density, parse_amount, sh
 from .. import words
 from ..answers import Heard, Key
 from ..facts import Bottle
-from ..guards import CHECK, DECLARED, USING, Taking, first_objection
+from ..guards import DECLARED, USING, Taking, first_objection
 from ..turn import Turn
-
-NAME = "use"
-FINISHED = Key("Bottle finished", "FINISHED")
+from .used import FINISHED, NAME, record
 
 
 def begin(turn: Turn, **slots: Any) -> Heard:
@@ -161,7 +158,7 @@ def settle(turn: Turn, slots: dict[str, Any]) -> Heard:
     guards = DECLARED if slots.get("declared") else USING
     objection = first_objection(taking, turn.facts, slots.get("answered", ()), guards)
     if objection is None:
-        return _record(turn, taking, slots)
+        return record(turn, taking, slots)
     if objection.grade == "stop":
         keys = (*objection.keys, Key("It is on the car already", "ALREADY")) if turn.job else objection.keys
         return turn.stop(objection.says, objection.next, *(keys if objection.code != "gone" else ()))
@@ -180,93 +177,3 @@ def _step(turn: Turn, bottle: Bottle) -> str:
     if need is not None:
         return turn.facts.step_of.get(need.id, "")
     return turn.job.step.code if turn.job and turn.job.step else ""
-
-
-def _record(turn: Turn, taking: Taking, slots: dict[str, Any]) -> Heard:
-    bottle, how = taking.bottle, str(slots["how"])
-    replaced = turn.state.last_done if slots.get("planned") else None
-    facts: dict[str, object] = {"measured": how in {"measured", "weighed"}}
-    if how == "planned":
-        facts["assumed"] = True
-    for fact in ("declared", "answered"):
-        if slots.get(fact):
-            facts[fact] = slots[fact]
-    acts = [Act("reverse", turn.facts.at, reverses=replaced.seqs[-1])] if replaced else []
-    content = bottle.content
-    if taking.amount > content:
-        acts.append(Act("count", turn.facts.at, target=bottle.code, amount=taking.amount))
-        content = taking.amount
-    job = taking.job.code if taking.job else None
-    acts.append(
-        Act(
-            "use",
-            turn.facts.at,
-            source=bottle.code,
-            amount=taking.amount,
-            job=job,
-            step=taking.step or None,
-            facts=facts,
-        )
-    )
-    heard = replace(
-        _said(turn, taking, slots, content - taking.amount, tuple(acts)),
-        effects=_answers(turn, taking, slots),
-    )
-    return (
-        replace(heard, keeps=replaced.seqs[:-1], state=heard.state.without(replaced)) if replaced else heard
-    )
-
-
-def _answers(turn: Turn, taking: Taking, slots: dict[str, Any]) -> tuple[dict[str, Any], ...]:
-    """Return what was answered to the pre-job check, so that it is not asked again for this car."""
-    said = set(slots.get("answered", ()))
-    mine = {taking.bottle.code, taking.bottle.shelf.product}
-    return tuple(
-        {
-            "does": "answer",
-            "job": turn.state.job,
-            "code": found.code,
-            "about": list(found.about),
-            "says": found.says,
-        }
-        for found in turn.facts.findings
-        if found.grade == "ask" and CHECK + found.code in said and mine & set(found.about)
-    )
-
-
-def _said(turn: Turn, taking: Taking, slots: dict[str, Any], left: int, acts: tuple[Act, ...]) -> Heard:
-    bottle, named = taking.bottle, words.name(taking.bottle)
-    if slots["how"] == "worn":
-        limit = bottle.product.wear_uses if bottle.product else None
-        of = f" of {limit}" if limit else ""
-        return turn.recorded(f"{named}: use {bottle.uses + 1}{of}.", acts=acts, what=f"a use of {named}")
-    took = f"took {turn.of(bottle, taking.amount)}{' as planned' if slots['how'] == 'planned' else ''}"
-    rest = f"{turn.of(bottle, left)} left" if left else "it is empty"
-    what = f"{turn.of(bottle, taking.amount)} of {named}"
-    state, next, keys = turn.state.idle(bottle=bottle.code), "", _after_keys(bottle, left)
-    if slots["how"] == "planned":
-        kept = [code for code in slots.get("answered", ()) if code != "too_little"]
-        waiting = {"bottle": bottle.code, "planned": taking.amount, "step": taking.step, "answered": kept}
-        state = replace(turn.state, bottle=bottle.code, verb=NAME, waits="other_amount", slots=waiting)
-        next = "Took another amount? Type it."
-    if slots.get("declared"):
-        next = "Written down as already used, and flagged for the owner."
-    if bottle.state == "sealed":
-        next = f"That opened it. {next}".strip()
-    if not left:
-        next = (
-            "Nothing left in the book. RINSE it, or DISCARD it."
-            if bottle.refillable
-            else "If some is left: COUNT. If not: DISCARD."
-        )
-    return turn.recorded(f"{named}: {took}, {rest}.", next, *keys, acts=acts, what=what, state=state)
-
-
-def _after_keys(bottle: Bottle, left: int) -> tuple[Key, ...]:
-    if left:
-        return (Key("Another amount", "USE"), FINISHED, Key("Undo", "UNDO"))
-    return (
-        *((Key("Rinse it", "RINSE", main=True),) if bottle.refillable else ()),
-        Key("Discard it", "DISCARD"),
-        Key("Undo", "UNDO"),
-    )
