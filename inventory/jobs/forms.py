@@ -1,5 +1,6 @@
 """The forms of jobs and services: what is typed becomes base units, instants on the shop's clock, choices."""
 
+import re
 from datetime import datetime, timedelta
 from typing import Any, cast
 
@@ -133,18 +134,37 @@ class ServiceForm(forms.ModelForm):  # type: ignore[type-arg]
         return name
 
 
+class HoursField(forms.CharField):
+    """A length of time typed as hours:minutes ("2:30", "24:00"), kept in minutes."""
+
+    def prepare_value(self, value: Any) -> Any:
+        """Show minutes as they are typed."""
+        return f"{value // 60}:{value % 60:02}" if isinstance(value, int) else value
+
+    def to_python(self, value: Any) -> Any:
+        """Return minutes."""
+        text = str(value or "").strip()
+        if not (match := re.fullmatch(r"(\d{1,3}):([0-5]\d)", text, re.ASCII)):
+            raise forms.ValidationError("Write it as hours and minutes, like 2:30 or 0:45.")
+        return int(match[1]) * 60 + int(match[2])
+
+    def has_changed(self, initial: Any, data: Any) -> bool:
+        """Compare what was shown with what was typed."""
+        return bool(self.prepare_value(initial) != data)
+
+
 class ServiceStepForm(forms.ModelForm):  # type: ignore[type-arg]
     """A step of a service: when after the start, and how long."""
+
+    starts_after = HoursField(
+        label="Starts after the job's start", help_text="Hours and minutes: 0:00, 2:30, 24:00."
+    )
+    minutes = HoursField(label="Takes", help_text="Hours and minutes; a cure of a night is 12:00.")
 
     class Meta:
         model = ServiceStep
         fields = ["name", "stage", "starts_after", "minutes"]
-        labels = {
-            "name": "Step",
-            "stage": "Stage",
-            "starts_after": "Minutes after the job's start",
-            "minutes": "Takes, minutes",
-        }
+        labels = {"name": "Step", "stage": "Stage"}
 
 
 class NeedForm(forms.Form):
@@ -232,10 +252,18 @@ class CloseForm(forms.Form):
                     ("not", "not done"),
                 ],
                 widget=forms.RadioSelect,
+                required=False,
             )
             self.fields[f"amount_{one.need.pk}"] = forms.CharField(
                 label=f"Another amount of {one.named}", required=False, max_length=60
             )
+
+    def rows(self) -> list[dict[str, forms.BoundField]]:
+        """Return the two fields of each need."""
+        return [
+            {"how": self[f"how_{one.need.pk}"], "amount": self[f"amount_{one.need.pk}"]}
+            for one in self.unsaid
+        ]
 
     def clean(self) -> dict[str, Any]:
         """Read each amount in its product's dimension."""
@@ -244,12 +272,16 @@ class CloseForm(forms.Form):
         return given
 
     def _said(self, one: queries.Unsaid, given: dict[str, Any]) -> Said | None:
-        how, name = given.get(f"how_{one.need.pk}"), f"amount_{one.need.pk}"
+        name = f"amount_{one.need.pk}"
+        how = given.get(f"how_{one.need.pk}") or ("amount" if given.get(name) else "")
         if how == "not":
             return Said(one.need, None)
         if how == "planned":
             return Said(one.need, one.need.amount)
         if how != "amount":
+            self.add_error(
+                f"how_{one.need.pk}", "Say what became of it: as planned, another amount, or not done."
+            )
             return None
         try:
             base = parse_amount(

@@ -58,7 +58,7 @@ def check(job: Job, at: datetime) -> Checked:
     facts = facts_of(job.shop, [job], TOPICS)[job.id]
     shared = plan(facts.needs, facts.shelf, facts.zone, at)
     found = check_job(facts, at, shared=shared)
-    return Checked(facts, found, headline(found, facts, at), standings(Case(facts, at, shared)))
+    return Checked(facts, found, headline(found, facts, at), standings(Case(facts, at, shared), found))
 
 
 def verdicts(shop: Shop, at: datetime, jobs: Iterable[Job]) -> dict[str, Verdict]:

@@ -3,52 +3,69 @@
 from dataclasses import dataclass
 
 from inventory.codes import pair
-from inventory.precheck.questions import Case, StepFacts, Supply
-from inventory.precheck.questions.words import amount, number, plural, wanted
+from inventory.precheck.questions import Case, Finding, StepFacts
+from inventory.precheck.questions.words import amount, plural, wanted
+from inventory.precheck.rules import Check
 
 CURE = "cure"
 
 
 @dataclass(frozen=True)
 class Standing:
-    """A step and what is ready for it; `fine` is False where a finding is about it."""
+    """A step and what is ready for it; `finding` is the gravest one open about it."""
 
     step: StepFacts
     ready: str
-    fine: bool
+    finding: Finding | None = None
 
 
-def standings(case: Case) -> list[Standing]:
+def standings(case: Case, check: Check) -> list[Standing]:
     """Return the steps of a job in their order, each with what is ready."""
-    return [_standing(case, step) for step in case.facts.steps]
+    return [_standing(case, step, _gravest(step, check)) for step in case.facts.steps]
 
 
-def _standing(case: Case, step: StepFacts) -> Standing:
+def _gravest(step: StepFacts, check: Check) -> Finding | None:
+    about = (one for one in check.findings if one.grade != "tell" and step.code in one.about)
+    return next(about, None)
+
+
+def _standing(case: Case, step: StepFacts, finding: Finding | None) -> Standing:
     if step.signed_at:
-        return Standing(step, f"signed by {step.signed_by}" if step.signed_by else "signed", True)
+        return Standing(step, f"signed by {step.signed_by}" if step.signed_by else "signed")
+    if finding:
+        return Standing(step, _lacks(case, finding), finding)
     supplies = [supply for supply in case.supplies if supply.step.code == step.code]
-    lacking = [said for supply in supplies if (said := _lacks(case, supply))]
-    if lacking:
-        more = f", and {number(len(lacking) - 1)} more" if len(lacking) > 1 else ""
-        return Standing(step, lacking[0] + more, False)
     if supplies:
-        return Standing(step, f"{plural(len(supplies), 'product')} ready", True)
-    return Standing(step, _held(case, step) if step.stage == CURE and step.bay_name else "", True)
+        return Standing(step, f"{plural(len(supplies), 'product')} ready")
+    return Standing(step, _held(case, step) if step.stage == CURE and step.bay_name else "")
 
 
-def _lacks(case: Case, supply: Supply) -> str:
-    if not supply.missing:
-        return ""
-    if supply.held:
-        return f"{pair(supply.held[0].code)} is held"
-    if supply.dead:
-        return f"{pair(supply.dead[0][0].code)} is out of date then"
-    product = wanted(case, supply.need)
-    if product is None:
-        return "nothing of that kind"
-    got = supply.need.amount - supply.missing
-    said = [amount(each, product, case.facts.system) for each in (got, supply.need.amount)]
-    return f"{said[0]} of {said[1]}"
+def _lacks(case: Case, finding: Finding) -> str:
+    """Return a finding in a few words."""
+    first = finding.about[0]
+    product = case.facts.products.get(first)
+    short = {
+        "out_of_date": f"{pair(first)} is out of date then",
+        "past_estimate": f"{pair(first)} is past its estimate",
+        "held": f"{pair(first)} is held",
+        "recalled": f"{pair(first)} is recalled",
+        "unlabelled": f"{pair(first)} has no label",
+        "no_sheet": f"{product.name if product else first} has no sheet",
+        "two_lots": "not enough of one lot",
+        "too_little": _amounts(case, finding),
+    }
+    return short.get(finding.code, finding.says)
+
+
+def _amounts(case: Case, finding: Finding) -> str:
+    for supply in case.supplies:
+        asked = supply.need.product or supply.need.kind
+        product = wanted(case, supply.need)
+        if product and supply.missing and asked == finding.about[0] and supply.step.code in finding.about:
+            got = supply.need.amount - supply.missing
+            said = [amount(each, product, case.facts.system) for each in (got, supply.need.amount)]
+            return f"{said[0]} of {said[1]}"
+    return "nothing of that kind"
 
 
 def _held(case: Case, step: StepFacts) -> str:

@@ -1,4 +1,4 @@
-"""A job on paper: a panel wipe and a coating on Friday 27 November 2026, checked on Wednesday at noon, UTC."""
+"""A job on paper: a panel wipe and a coating on Friday 27 November 2026, checked on Wednesday at noon."""
 
 from dataclasses import replace
 from datetime import UTC, datetime, timedelta

@@ -112,7 +112,7 @@ def test_a_job_over_two_days_is_judged_step_by_step(shop: w.World) -> None:
     assert says[0][0] == "stop"
     assert says[0][1].endswith("dies before its step.")
     checked = queries.check(Job.objects.select_related("shop", "vehicle").get(), NOON)
-    assert [row.fine for row in checked.standings] == [True, False]
+    assert [row.finding is None for row in checked.standings] == [True, False]
     assert checked.headline.says == "Not yet: one thing must change before Friday 12:00."
 
 

@@ -183,9 +183,29 @@ def test_a_stop_about_a_step_that_began_must_change_now() -> None:
 def test_each_step_says_what_is_ready_for_it() -> None:
     short = facts(need(WIPE, HOLLIN, 180), need(COAT, TIDEWALL, 20), shelf=(
         bottle("BHLNKLNB", HOLLIN, 140), bottle("BKTRVNXH", TIDEWALL, 30)))  # fmt: skip
-    rows = standings(Case(short, NOON, plan(short.needs, short.shelf, short.zone, NOON)))
+    case = Case(short, NOON, plan(short.needs, short.shelf, short.zone, NOON))
+    rows = standings(case, check_job(short, NOON))
 
-    assert [(row.ready, row.fine) for row in rows] == [("140 ml of 180 ml", False), ("1 product ready", True)]
+    assert [row.ready for row in rows] == ["140 ml of 180 ml", "1 product ready"]
+    assert [row.finding.code if row.finding else None for row in rows] == ["too_little", None]
+
+
+@pytest.mark.parametrize(
+    ("of", "ready"),
+    [
+        (DEAD, "BKTR VNXH is out of date then"),
+        (HELD, "BHLN KLNB is held"),
+        (NO_SHEET, "Brack wheel acid has no sheet"),
+        (BARE, "BHLN KLNB has no label"),
+        (LOTS_APART, "not enough of one lot"),
+        (facts(steps=(replace(WIPE, stage="cure"),)), "Bay 2 held until Fri 09:00"),
+        (facts(steps=(replace(WIPE, signed_at=NOON, signed_by="Tomas"),)), "signed by Tomas"),
+    ],
+)
+def test_a_step_says_its_gravest_finding_in_a_few_words(of: Facts, ready: str) -> None:
+    rows = standings(Case(of, NOON, plan(of.needs, of.shelf, of.zone, NOON)), check_job(of, NOON))
+
+    assert ready in [row.ready for row in rows]
 
 
 def test_what_a_step_used_is_counted_off_its_plan_once() -> None:

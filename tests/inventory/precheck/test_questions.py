@@ -1,4 +1,4 @@
-"""Each question of the check: where it speaks, in its whole sentence, and the nearest case where it is silent."""
+"""Each question of the check: where it speaks, in its whole sentence, and the nearest silent case."""
 
 from dataclasses import replace
 from datetime import date, timedelta

@@ -1,0 +1,243 @@
+"""Booking, moving, cancelling, signing and closing over the real ledger."""
+
+from datetime import timedelta
+
+import pytest
+
+from inventory.jobs import actions, queries
+from inventory.models import Job, Movement, Service, StepNeed
+from inventory.stock.rules.acts import Act
+from inventory.stock.rules.lines import Refused
+from inventory.stock.signing import sign_stage
+from tests import world as w
+from tests.world import ML, NOON
+
+pytestmark = pytest.mark.django_db
+TOMORROW = NOON + timedelta(days=1)
+
+
+@pytest.fixture
+def shop() -> w.World:
+    return w.larkmoor()
+
+
+def service(world: w.World, wipe, ml: int = 100) -> Service:
+    row = Service.objects.create(shop=world.shop, name="Coating over two days")
+    first = row.steps.create(position=1, stage="coat", name="Panel wipe", starts_after=0, minutes=60)
+    first.needs.create(product=wipe, amount=ml * ML)
+    row.steps.create(position=2, stage="cure", name="Cure", starts_after=1440, minutes=720)
+    return row
+
+
+def test_a_booking_takes_steps_hours_and_amounts_from_the_service(shop: w.World) -> None:
+    job = actions.book(
+        shop.shop,
+        service(shop, w.hollin(shop)),
+        w.car(shop, size="large"),
+        TOMORROW,
+        title="Coating",
+        at=NOON,
+    )
+
+    steps = list(job.steps.order_by("position"))
+    assert [(step.name, step.stage, step.starts_at, step.ends_at) for step in steps] == [
+        ("Panel wipe", "coat", TOMORROW, TOMORROW + timedelta(hours=1)),
+        ("Cure", "cure", TOMORROW + timedelta(days=1), TOMORROW + timedelta(days=1, hours=12)),
+    ]
+    assert steps[0].needs.get().amount == 130 * ML
+    assert (job.starts_at, job.ends_at) == (TOMORROW, TOMORROW + timedelta(days=1, hours=12))
+
+
+def use(world: w.World, wipe, ml: int, *, measured: bool, size: str = "large") -> None:
+    past = w.job(world, NOON - timedelta(days=20), vehicle=w.car(world, size=size))
+    step = w.step(past)
+    bottle = w.bottle(world, wipe, 500 * ML)
+    facts = {"measured": measured, "assumed": not measured}
+    at = NOON - timedelta(days=20)
+    w.record(
+        world, Act("use", at, source=bottle.code, amount=ml * ML, job=past.code, step=step.code, facts=facts)
+    )
+
+
+@pytest.mark.parametrize(
+    ("last", "amount", "because"),
+    [
+        ({"measured": True}, 160 * ML, "three measured uses on this size: their median"),
+        ({"measured": False}, 130 * ML, "two measured and one assumed: the service's amount by size"),
+        ({"measured": True, "size": "small"}, 130 * ML, "the third was on another size"),
+    ],
+)
+def test_the_shop_s_median_replaces_the_service_s_amount(
+    shop: w.World, last: dict, amount: int, because: str
+) -> None:
+    wipe = w.hollin(shop)
+    use(shop, wipe, 150, measured=True)
+    use(shop, wipe, 170, measured=True)
+    use(shop, wipe, 160, **last)
+
+    job = actions.book(
+        shop.shop, service(shop, wipe), w.car(shop, size="large"), TOMORROW, title="C", at=NOON
+    )
+
+    assert job.steps.get(position=1).needs.get().amount == amount, because
+
+
+def wiping(world: w.World, wipe, ml: int, starts_at=TOMORROW, name: str = "Grey estate") -> Job:
+    job = w.job(world, starts_at, vehicle=w.car(world, name), hours=1)
+    w.need(w.step(job, bay=world.bay_2), wipe, ml * ML)
+    return job
+
+
+def sheetless(wipe):
+    wipe.needs_sheet = False
+    wipe.save()
+    return wipe
+
+
+def test_cancelling_frees_the_stock_at_once_and_says_who_gains(shop: w.World) -> None:
+    wipe = sheetless(w.hollin(shop))
+    w.bottle(shop, wipe, 200 * ML)
+    first = wiping(shop, wipe, 60)
+    wiping(shop, wipe, 180, TOMORROW + timedelta(days=1), name="Red van")
+
+    assert actions.cancel(first, at=NOON) == ["Red van gains: it is ready now."]
+    assert actions.book_again(first, at=NOON) == ["Red van gives way: it asks, 1 finding open."]
+
+
+def test_moving_a_job_moves_its_unsigned_steps_and_says_who_gains_and_who_gives_way(shop: w.World) -> None:
+    wipe = sheetless(w.hollin(shop))
+    w.bottle(shop, wipe, 200 * ML)
+    first = wiping(shop, wipe, 60)
+    wiping(shop, wipe, 180, TOMORROW + timedelta(days=1), name="Red van")
+
+    said = actions.move(first, TOMORROW + timedelta(days=3), at=NOON)
+
+    assert sorted(said) == [
+        "Grey estate gives way: it asks, 1 finding open.",
+        "Red van gains: it is ready now.",
+    ]
+    first.refresh_from_db()
+    assert first.starts_at == first.steps.get().starts_at == TOMORROW + timedelta(days=3)
+    assert first.ends_at == TOMORROW + timedelta(days=3, hours=1)
+
+
+def test_a_signed_step_keeps_its_hour_when_the_job_moves(shop: w.World) -> None:
+    job = w.job(shop, TOMORROW)
+    done, to_do = w.step(job, "Wash"), w.step(job, "Coat", after_hours=2)
+    done.signed_at = NOON
+    done.save()
+
+    actions.move(job, TOMORROW + timedelta(days=1), at=NOON)
+
+    done.refresh_from_db()
+    to_do.refresh_from_db()
+    assert done.starts_at == TOMORROW
+    assert to_do.starts_at == TOMORROW + timedelta(days=1, hours=2)
+
+
+def test_two_cars_in_one_bay_clash_and_cure_holds_it(shop: w.World) -> None:
+    coated = w.job(shop, TOMORROW, vehicle=w.car(shop, "Red van"))
+    w.step(coated, "Cure", stage="cure", hours=12, bay=shop.bay_2)
+    job = wiping(shop, w.hollin(shop), 60, TOMORROW + timedelta(hours=3))
+
+    assert [clash.says(shop.shop.zone) for clash in queries.bay_clashes(job)] == [
+        "Panel wipe: Bay 2 is taken by Red van (Cure) until Friday 27 November, 00:00."
+    ]
+    actions.cancel(coated, at=NOON)
+    assert queries.bay_clashes(job) == []
+
+
+def test_signing_a_stage_books_what_nobody_scanned_as_planned_and_assumed(shop: w.World) -> None:
+    soap = w.product(shop, "Brindle shampoo", "shampoo", needs_sheet=False)
+    bottle = w.bottle(shop, soap, 500 * ML, opened_at=NOON - timedelta(days=3), place=shop.bay_2)
+    job = wiping(shop, soap, 30)
+
+    sign_stage(job, "coat", by=shop.tomas, at=NOON)
+
+    bottle.refresh_from_db()
+    assert bottle.content == 470 * ML
+    assert Movement.objects.get(job=job, kind="use").facts["assumed"] is True
+    assert queries.unsaid(job) == []
+
+
+def test_closing_asks_only_about_what_was_neither_scanned_nor_signed(shop: w.World) -> None:
+    wipe, coating = w.hollin(shop), w.tidewall(shop)
+    bottle = w.bottle(shop, wipe, 500 * ML)
+    job = w.job(shop)
+    step = w.step(job)
+    w.need(step, wipe, 180 * ML)
+    unscanned = w.need(step, coating, 20 * ML)
+    w.record(shop, Act("use", NOON, source=bottle.code, amount=90 * ML, job=job.code, step=step.code))
+
+    assert [one.need for one in queries.unsaid(job)] == [unscanned]
+
+
+@pytest.mark.parametrize(
+    ("amount", "measured", "left", "outcome"),
+    [
+        (180 * ML, False, 320 * ML, "done"),
+        (75 * ML, True, 425 * ML, "done"),
+        (None, False, 500 * ML, "not_done"),
+    ],
+)
+def test_closing_books_as_planned_another_amount_or_nothing(
+    shop: w.World, amount: int | None, measured: bool, left: int, outcome: str
+) -> None:
+    wipe = w.hollin(shop)
+    bottle = w.bottle(shop, wipe, 500 * ML, opened_at=NOON - timedelta(days=2))
+    job = wiping(shop, wipe, 180)
+    need = StepNeed.objects.get(step__job=job)
+
+    actions.close(job, [actions.Said(need, amount, measured)], by=shop.tomas, at=NOON)
+
+    bottle.refresh_from_db()
+    need.refresh_from_db()
+    assert (bottle.content, need.outcome, job.state) == (left, outcome, "closed")
+    assert [line.facts["measured"] for line in Movement.objects.filter(job=job)] == (
+        [measured] if amount else []
+    )
+
+
+def test_closing_takes_from_the_bottle_in_the_bay_first(shop: w.World) -> None:
+    wipe = w.hollin(shop)
+    opened = {"opened_at": NOON - timedelta(days=2)}
+    w.bottle(shop, wipe, 500 * ML, expires_on=w.TODAY + timedelta(days=9), **opened)
+    here = w.bottle(shop, wipe, 500 * ML, place=shop.bay_2, **opened)
+    job = wiping(shop, wipe, 180)
+
+    said = actions.Said(StepNeed.objects.get(step__job=job), 180 * ML)
+    actions.close(job, [said], by=shop.tomas, at=NOON)
+
+    assert Movement.objects.get(job=job).source == here
+
+
+def test_closing_refuses_more_than_the_book_holds_and_writes_nothing(shop: w.World) -> None:
+    wipe = w.hollin(shop)
+    w.bottle(shop, wipe, 100 * ML)
+    job = wiping(shop, wipe, 180)
+
+    with pytest.raises(Refused) as refused:
+        actions.close(
+            job, [actions.Said(StepNeed.objects.get(step__job=job), 180 * ML)], by=shop.tomas, at=NOON
+        )
+
+    assert refused.value.says == (
+        "Hollin panel wipe: the book is 80 ml short of 180 ml. "
+        "Count the bottle it came from, or give what is left."
+    )
+    job.refresh_from_db()
+    assert job.state == "open"
+    assert not Movement.objects.filter(job=job).exists()
+
+
+def test_a_step_on_which_something_was_recorded_is_not_removed(shop: w.World) -> None:
+    wipe = w.hollin(shop)
+    bottle = w.bottle(shop, wipe, 500 * ML)
+    job = wiping(shop, wipe, 180)
+    step = job.steps.get()
+    w.record(shop, Act("use", NOON, source=bottle.code, amount=90 * ML, job=job.code, step=step.code))
+
+    with pytest.raises(Refused):
+        actions.remove_step(step)
+
+    assert job.steps.count() == 1
