@@ -4,7 +4,7 @@ from collections import Counter
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
-from django.db.models import Q, QuerySet
+from django.db.models import F, Q, QuerySet
 from django.utils import timezone
 
 from inventory.models import Container, Movement, Place, Shop
@@ -27,7 +27,7 @@ class Wanted:
 
 def bottles(shop: Shop, wanted: Wanted, at: datetime) -> list[Bottle]:
     """Return the rows that the filters ask for, what dies first on top; at most MOST_ROWS."""
-    rows = _chosen(shop, wanted, at).order_by("use_by_at", "product__name", "code")
+    rows = _chosen(shop, wanted, at).order_by(F("use_by_at").asc(nulls_last=True), "product__name", "code")
     found = [bottle(shop, container, at) for container in rows[:MOST_ROWS]]
     if wanted.only == "low":
         return low(shop, at)

@@ -110,6 +110,7 @@ def _dying(row: Container, wanted: int, cars: int) -> Dying:
         wanted=wanted,
         cars=cars,
         worth_minor=worth(row.content, row.full, price),
+        guards=row.product.guards_people,
     )
 
 

@@ -15,6 +15,7 @@ class Dying:
     """A bottle with its last usable day; `wanted` is what booked cars take before then, `cars` how many.
 
     Amounts in base units; `worth_minor` is what is in it in the minor unit of money, None without a price.
+    `guards`: it stands between a person and harm, so it is replaced, never used up.
     """
 
     code: str
@@ -26,11 +27,14 @@ class Dying:
     wanted: int
     cars: int
     worth_minor: int | None
+    guards: bool = False
 
 
 def fate(bottle: Dying, on: date, currency: str, system: str) -> str:
     """Return in one sentence whether a dying bottle gets finished, and what is lost if not."""
     left = show(bottle.content, bottle.dimension, system)
+    if bottle.guards:
+        return f"People lean on it: have another here before {_day(bottle.use_by_on, on)} ends."
     if bottle.wanted >= bottle.content:
         return f"{left} left, {_cars(bottle.cars)} will finish it."
     if not bottle.cars:

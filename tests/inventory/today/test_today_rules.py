@@ -39,6 +39,11 @@ def coating(**changes: object) -> Dying:
             "12 ml left. No car before today ends wants it: use it today or empty it.",
             "without a price no money is invented",
         ),
+        (
+            coating(guards=True, use_by_on=date(2026, 12, 5)),
+            "People lean on it: have another here before 5 December ends.",
+            "rescue stock is never used up to save money",
+        ),
     ],
 )
 def test_a_dying_bottle_says_what_becomes_of_it(bottle, says, because):
