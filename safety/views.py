@@ -68,7 +68,11 @@ def sheet_pdf(request: HttpRequest, pk: int) -> FileResponse:
     if version is None or not version.pdf:
         raise Http404("No file is attached to this sheet yet.")
     name = f"{one.supplier} {one.title} {version.revision_on:%Y-%m-%d}.pdf".replace("/", "-")
-    answer = FileResponse(version.pdf.open("rb"), content_type="application/pdf")
+    try:
+        file = version.pdf.open("rb")
+    except FileNotFoundError as gone:
+        raise Http404("The file of this version is gone from the disk: restore it from a backup.") from gone
+    answer = FileResponse(file, content_type="application/pdf")
     answer["Content-Disposition"] = f"inline; filename=\"sheet.pdf\"; filename*=UTF-8''{quote(name)}"
     answer["X-Content-Type-Options"] = "nosniff"
     # Runs nothing of the file's; the site's own policy would also keep a browser's PDF viewer out.

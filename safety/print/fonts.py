@@ -63,6 +63,7 @@ def line_mm(capital_mm: float) -> float:
     return capital_mm / CAPITAL * (1.08 if capital_mm >= 7 else 1.22)
 
 
+@lru_cache(maxsize=8192)
 def width_mm(text: str, font: str, capital_mm: float) -> float:
     """Return how wide a text runs."""
     register()

@@ -159,6 +159,14 @@ def test_a_sheet_without_a_file_has_none_to_hand_out(world: World, sheet: DataSh
     assert owner(world).get(reverse("safety:sheet_pdf", args=[sheet.pk])).status_code == 404
 
 
+def test_a_file_lost_from_the_disk_is_not_found_and_breaks_nothing(world: World, sheet: DataSheet) -> None:
+    client = owner(world)
+    attach(client, sheet, pdf())
+    Path(SheetVersion.objects.get().pdf.path).unlink()
+    assert client.get(reverse("safety:sheet_pdf", args=[sheet.pk])).status_code == 404
+    assert client.get(reverse("safety:sheet", args=[sheet.pk])).status_code == 200
+
+
 @pytest.mark.parametrize("name", ["sheets", "sheet", "sheet_pdf"])
 def test_sheets_are_read_without_login_in_the_shop_and_nowhere_else(
     world: World, sheet: DataSheet, name: str
