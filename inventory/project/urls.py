@@ -15,4 +15,5 @@ urlpatterns: list[URLPattern | URLResolver] = [
     path("settings/", include("inventory.settings.urls")),
     path("check/", include("inventory.precheck.urls")),
     path("jobs/", include("inventory.jobs.urls")),
+    path("orders/", include("inventory.reorder.urls")),
 ]

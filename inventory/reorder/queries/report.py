@@ -8,6 +8,7 @@ from django.utils import timezone
 from inventory.models import Head, Shop
 from inventory.reorder.queries.facts import products_of
 from inventory.reorder.rules import Line, Report, reorder_report, words
+from inventory.units import Dimension
 
 SOON = timedelta(days=7)
 
@@ -44,25 +45,31 @@ def report(shop: Shop, month: date, made_on: date) -> Report:
 
 def to_order(shop: Shop, at: datetime) -> list[ToOrder]:
     """Return what to order within a week of an instant so that nothing runs out, the soonest first."""
-    made_on = at.astimezone(shop.zone).date()
+    on = at.astimezone(shop.zone).date()
+    return soon_of(report(shop, on, on))
+
+
+def soon_of(report: Report) -> list[ToOrder]:
+    """Return the lines of a report that cannot wait a week, the soonest first."""
+    last = report.made_on + SOON
     soon = [
-        (line.order_by_on, line)
-        for line in report(shop, made_on, made_on).lines
-        if line.order_by_on and line.order_by_on <= made_on + SOON
+        (line.order_by_on, line) for line in report.lines if line.order_by_on and line.order_by_on <= last
     ]
     soon.sort(key=lambda each: (each[0], each[1].product.name))
     return [ToOrder(line.packs, _what(line), _why(line), by) for by, line in soon]
 
 
-def _what(line: Line) -> str:
+def pack_size(line: Line) -> str:
+    """Return the size of the pack that a line orders: "1 l", or "bag of 5" for pieces."""
     assert line.choice is not None
-    product, pack = line.product, line.choice.pack
-    size = (
-        f"{pack.noun} of {pack.amount}"
-        if product.dimension == "pieces"
-        else words.amount(pack.amount, product)
-    )
-    return f"{product.name}, {size} · {product.supplier.name}"
+    pack = line.choice.pack
+    if line.product.dimension == Dimension.PIECES:
+        return f"{pack.noun} of {pack.amount}"
+    return words.amount(pack.amount, line.product)
+
+
+def _what(line: Line) -> str:
+    return f"{line.product.name}, {pack_size(line)} · {line.product.supplier.name}"
 
 
 def _why(line: Line) -> str:
