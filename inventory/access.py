@@ -7,6 +7,7 @@ from typing import cast
 from django.contrib.auth.decorators import login_required
 from django.core.exceptions import PermissionDenied
 from django.http import HttpRequest, HttpResponse
+from django.shortcuts import redirect
 
 from inventory.models import Person, Shop
 
@@ -46,6 +47,9 @@ def member(view: View) -> View:
     @login_required
     @wraps(view)
     def guarded(request: HttpRequest, *args: object, **kwargs: object) -> HttpResponse:
+        if person_of(request).is_superuser and shop_or_none(request) is None:
+            # The first owner of a new installation: the shop is opened before anything else.
+            return redirect("settings:open")
         shop_of(request)
         return view(request, *args, **kwargs)
 

@@ -1,15 +1,17 @@
 """The settings pages: the shop, its places, its suppliers."""
 
 from django.contrib import messages
+from django.contrib.auth.decorators import login_required
+from django.core.exceptions import PermissionDenied
 from django.db.models import Model
 from django.forms import ModelForm
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
 from django.views.decorators.http import require_GET
 
-from inventory.access import member, owner, shop_of
+from inventory.access import member, owner, person_of, shop_of
 from inventory.models import Place, Supplier
-from inventory.settings import queries
+from inventory.settings import actions, queries
 from inventory.settings.forms import PlaceForm, ShopForm, SupplierForm
 
 
@@ -25,6 +27,21 @@ def home(request: HttpRequest) -> HttpResponse:
         "stations": queries.stations(shop),
     }
     return render(request, "inventory/settings/home.html", context)
+
+
+@login_required
+def open_(request: HttpRequest) -> HttpResponse:
+    """Open the first shop of a new installation; its owner is who is signed in."""
+    person = person_of(request)
+    if not person.is_superuser or person.shop is not None:
+        raise PermissionDenied("A shop is opened once, by the first owner.")
+    form = ShopForm(request.POST or None)
+    if request.method == "POST" and form.is_valid():
+        actions.open_shop(form.instance, person)
+        messages.success(request, f"{form.instance} is open. Add its places first, then bring your shelf in.")
+        return redirect("settings:home")
+    context = {"form": form, "title": "Open your shop", "button": "Open it", "back": "people:login"}
+    return render(request, "inventory/parts/form_page.html", context | {"back_label": "Sign in"})
 
 
 @owner
