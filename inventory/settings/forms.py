@@ -11,6 +11,11 @@ from inventory.money import MoneyError, parse_money, show_money
 class ShopForm(forms.ModelForm):  # type: ignore[type-arg]
     """What the shop is called, where it is, how it counts."""
 
+    # On the shop's own network there is seldom a certificate.
+    site_url = forms.URLField(
+        required=False, assume_scheme="http", label="Address of this site on the shop's own network"
+    )
+
     class Meta:
         model = Shop
         fields = [
@@ -26,7 +31,6 @@ class ShopForm(forms.ModelForm):  # type: ignore[type-arg]
             "emergency_number": "Emergency number",
             "poison_centre": "Poison centre's number",
             "binder_at": "Where the printed data sheets stand",
-            "site_url": "Address of this site on the shop's own network",
         }
 
     def clean_country(self) -> str:
