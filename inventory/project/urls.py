@@ -16,4 +16,5 @@ urlpatterns: list[URLPattern | URLResolver] = [
     path("check/", include("inventory.precheck.urls")),
     path("jobs/", include("inventory.jobs.urls")),
     path("orders/", include("inventory.reorder.urls")),
+    path("spreadsheets/", include("inventory.spreadsheets.urls")),
 ]

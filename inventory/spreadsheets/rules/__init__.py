@@ -1,0 +1,1 @@
+"""Decisions about spreadsheets: what a cell says, what a row becomes. Pure."""
