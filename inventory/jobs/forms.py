@@ -88,6 +88,33 @@ class JobForm(forms.ModelForm):  # type: ignore[type-arg]
         widgets = {"notes": forms.Textarea(attrs={"rows": 3})}
 
 
+class VehicleForm(forms.ModelForm):  # type: ignore[type-arg]
+    """The car itself; what is changed here holds for all its jobs."""
+
+    surfaces_text = forms.CharField(
+        label="Surfaces",
+        required=False,
+        max_length=400,
+        help_text="What is special about it: matte film, soft top.",
+    )
+
+    class Meta:
+        model = Vehicle
+        fields = ["name", "plate", "size", "contact"]
+        labels = {"name": "Car", "size": "Its size", "contact": "Customer's contact"}
+
+    def __init__(self, *args: Any, **kwargs: Any) -> None:
+        super().__init__(*args, **kwargs)
+        self.initial.setdefault("surfaces_text", ", ".join(map(str, self.instance.surfaces)))
+
+    def clean(self) -> dict[str, Any]:
+        """Keep the surfaces as a list."""
+        given: dict[str, Any] = super().clean() or {}
+        listed = str(given.get("surfaces_text") or "").split(",")
+        self.instance.surfaces = [surface.strip() for surface in listed if surface.strip()]
+        return given
+
+
 class StepForm(forms.ModelForm):  # type: ignore[type-arg]
     """A step of a job: where, when, who."""
 

@@ -62,7 +62,10 @@ def check(job: Job, at: datetime) -> Checked:
 
 
 def verdicts(shop: Shop, at: datetime, jobs: Iterable[Job]) -> dict[str, Verdict]:
-    """Return the verdict of each open job by its code; as many queries for one job as for twenty."""
+    """Return the verdict of each open job by its code, in as many queries for one as for twenty.
+
+    The jobs come with their vehicle loaded.
+    """
     asked = [job for job in jobs if job.state == Job.State.OPEN]
     if not asked:
         return {}
@@ -167,7 +170,9 @@ class _Loading:
     @cached_property
     def containers(self) -> list[Container]:
         rows = stock.containers(self.shop.id).select_related("place__within")
-        return list(rows.filter(product__in=self.product_rows, content__gt=0))
+        # What stands at the waste point is on its way out: it serves nobody.
+        here = rows.filter(product__in=self.product_rows, content__gt=0)
+        return list(here.exclude(place__kind=Place.Kind.WASTE))
 
 
 def _steps_topic(loading: _Loading) -> dict[str, Any]:

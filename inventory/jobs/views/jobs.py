@@ -8,7 +8,7 @@ from django.views.decorators.http import require_GET, require_http_methods, requ
 
 from inventory.access import member, person_of, shop_of, worker
 from inventory.jobs import actions, queries
-from inventory.jobs.forms import BookForm, JobForm, MoveForm, next_morning
+from inventory.jobs.forms import BookForm, JobForm, MoveForm, VehicleForm, next_morning
 from inventory.jobs.views import found, found_open, tell
 from inventory.models import Job, Person
 from inventory.precheck import queries as precheck
@@ -71,14 +71,22 @@ def job(request: HttpRequest, code: str) -> HttpResponse:
 @worker
 @require_http_methods(["GET", "POST"])
 def edit(request: HttpRequest, code: str) -> HttpResponse:
-    """Change what a job is called and its steps."""
+    """Change what a job is called, its car, and its steps."""
     row = found_open(request, code)
-    form = JobForm(request.POST or None, instance=row)
-    if request.method == "POST" and form.is_valid():
+    data = request.POST if request.method == "POST" else None
+    form, car = JobForm(data, instance=row), VehicleForm(data, instance=row.vehicle, prefix="car")
+    if data and form.is_valid() and car.is_valid():
         form.save()
+        car.save()
         messages.success(request, "Kept.")
         return redirect("jobs:job", code)
-    context = {"job": row, "form": form, "steps": queries.steps(row), "taking": queries.taking(row.shop)}
+    context = {
+        "job": row,
+        "form": form,
+        "car": car,
+        "steps": queries.steps(row),
+        "taking": queries.taking(row.shop),
+    }
     return render(request, "inventory/jobs/edit.html", context)
 
 

@@ -9,7 +9,7 @@ from django.core.management import CommandError, call_command
 from django.db import connection
 from django.test.utils import CaptureQueriesContext
 
-from inventory.models import Container, Job, Step
+from inventory.models import Container, Job, Place, Step
 from inventory.precheck import queries
 from inventory.stock.rules.acts import Act
 from safety.models import DataSheet, SheetVersion
@@ -131,6 +131,31 @@ def test_a_lot_recalled_after_booking_stops_every_job_that_needs_it(shop: w.Worl
     assert said(job) == [
         ("stop", f"Tidewall coating {bottle.code[:4]} {bottle.code[4:]} is recalled: maker's notice 12.")
     ]
+
+
+def test_what_stands_at_the_waste_point_serves_nobody_and_stops_nobody(shop: w.World) -> None:
+    wipe = sheeted(w.hollin(shop))
+    waste = Place.objects.create(shop=shop.shop, name="Waste", kind="waste")
+    job = wiping(shop, wipe, 180)
+    w.bottle(shop, wipe, 500 * ML, place=waste)
+    assert said(job) == [("ask", "Hollin panel wipe: 180 ml needed, 0 ml free.")]
+
+    w.bottle(shop, wipe, 500 * ML)
+
+    assert said(job) == []
+
+
+def test_a_bottle_on_a_tray_in_the_bay_stands_in_the_bay(shop: w.World) -> None:
+    coating = sheeted(w.tidewall(shop))
+    tray = Place.objects.create(shop=shop.shop, name="Tray", kind="tray", within=shop.bay_2)
+    job = w.job(shop)
+    w.need(w.step(job, bay=shop.bay_2), coating, 20 * ML)
+    w.bottle(shop, coating, 30 * ML, opened_at=NOON - timedelta(days=3), expires_on=NOON.date())
+    assert [grade for grade, _ in said(job)] == ["stop"]
+
+    w.bottle(shop, coating, 30 * ML, place=tray)
+
+    assert said(job) == []
 
 
 def test_another_shop_s_jobs_and_bottles_change_nothing(shop: w.World) -> None:
