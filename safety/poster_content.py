@@ -130,7 +130,7 @@ def danger(hits: list[tuple[str, str, str, tuple[str, ...]]]) -> Danger:
     )
 
 
-def grouped(pairs: Iterable[tuple[str, str]], everyone: int) -> tuple[str, ...]:
+def grouped(pairs: Iterable[tuple[str, str]], everyone: int, most: int = 3) -> tuple[str, ...]:
     """Return texts with the products they belong to; without names where all say the same."""
     by_text: dict[str, list[str]] = {}
     for name, text in pairs:
@@ -138,7 +138,7 @@ def grouped(pairs: Iterable[tuple[str, str]], everyone: int) -> tuple[str, ...]:
             by_text.setdefault(text.strip().rstrip("."), []).append(name)
     if len(by_text) == 1 and len(next(iter(by_text.values()))) == everyone:
         return (f"{next(iter(by_text))}.",)
-    return tuple(f"{some(names)}: {lowered(text)}." for text, names in by_text.items())
+    return tuple(f"{some(names, most)}: {lowered(text)}." for text, names in by_text.items())
 
 
 def some(names: Sequence[str], most: int = 5) -> str:
@@ -159,7 +159,7 @@ def equipment(judged: Sequence[Judged], place: PlaceFacts) -> tuple[Equipment, .
     known = [(name, facts) for name, facts, _ in judged if facts]
     signs = []
     for sign, title in WEAR:
-        texts = grouped([(name, getattr(facts, f"wear_{sign}")) for name, facts in known], len(known))
+        texts = grouped([(name, getattr(facts, f"wear_{sign}")) for name, facts in known], len(known), 2)
         if texts:
             signs.append(Equipment(sign, title, texts))
     said = place.ventilation.strip().rstrip(".").lower()
@@ -176,12 +176,21 @@ def equipment(judged: Sequence[Judged], place: PlaceFacts) -> tuple[Equipment, .
 
 
 def never_together(judged: Sequence[Judged]) -> tuple[NeverPair, ...]:
-    """Return each pair once, the gravest product's first, whichever of the two sheets named it."""
-    pairs: dict[frozenset[str], NeverPair] = {}
+    """Return each pair once, the gravest product's first, whichever of the two sheets named it.
+
+    Products that must not meet the same things for the same reason share a line.
+    """
+    pairs: dict[frozenset[str], tuple[str, str, str]] = {}
     for name, facts, _ in judged:
         for other, why in facts.never_with if facts else ():
-            pairs.setdefault(frozenset((name.lower(), other.lower())), NeverPair(name, other, why))
-    return tuple(pairs.values())
+            pairs.setdefault(frozenset((name.lower(), other.lower())), (name, other, why))
+    others: dict[tuple[str, str], list[str]] = {}
+    for name, other, why in pairs.values():
+        others.setdefault((name, why), []).append(other)
+    names: dict[tuple[tuple[str, ...], str], list[str]] = {}
+    for (name, why), met in others.items():
+        names.setdefault((tuple(met), why), []).append(name)
+    return tuple(NeverPair(some(ones, 3), some(met), why) for (met, why), ones in names.items())
 
 
 def aid_lines(judged: Sequence[Judged], field: str) -> tuple[Line, ...]:

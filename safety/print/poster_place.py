@@ -122,15 +122,18 @@ def sign_rows(equipment: tuple[Equipment, ...], type_: Type, width: float) -> li
     words = [word for one in equipment for word in one.word.split()]
     word = max((width_mm(word, BOLD, head) for word in words), default=0)
     most = max(1, int((width + GUTTER) // (max(box + 3 + word, 46) + GUTTER)))
-    per = min(most, len(equipment))
-    # Five signs stand better as three and two than as four and one.
-    per = -(-len(equipment) // -(-len(equipment) // per))
-    column = (width - (per - 1) * GUTTER) / per
-    cells = [
-        SymbolCell(one.sign, one.word, head, one.lines, type_.near, box, column, below=True)
-        for one in equipment
-    ]
-    return [Row(tuple(cells[at : at + per]), column + GUTTER) for at in range(0, len(cells), per)]
+    choices = []
+    for per in range(1, min(most, len(equipment)) + 1):
+        column = (width - (per - 1) * GUTTER) / per
+        cells = [
+            SymbolCell(one.sign, one.word, head, one.lines, type_.near, box, column, below=True)
+            for one in equipment
+        ]
+        choices.append(
+            [Row(tuple(cells[at : at + per]), column + GUTTER) for at in range(0, len(cells), per)]
+        )
+    # Long lists read better in few wide columns, short ones in many: the lowest arrangement shows which.
+    return min(choices, key=lambda rows: sum(row.height() + GUTTER for row in rows), default=[])
 
 
 @dataclass(frozen=True)
@@ -150,8 +153,11 @@ class Never:
         words = [word for pair in self.pairs for word in (pair.one, pair.other)]
         if not all(fits(word, self.type.far, most - 3, bold=True) for word in words):
             return None
-        one = min(most, self.widest([pair.one for pair in self.pairs]))
+        # A side that needs less than its share leaves the rest to the other.
+        whole, least = inner - plus, (inner - plus) * 0.22
         other = min(most, self.widest([pair.other for pair in self.pairs]))
+        one = min(whole - least - other, self.widest([pair.one for pair in self.pairs]))
+        other = min(whole - least - one, self.widest([pair.other for pair in self.pairs]))
         return one, plus, other, inner - plus - one - other
 
     def widest(self, names: list[str]) -> float:

@@ -121,6 +121,20 @@ def test_what_must_never_meet_is_said_once_a_pair() -> None:
     ]
 
 
+def test_products_that_must_not_meet_the_same_things_share_a_line() -> None:
+    coatings = [(f"Tidewall {kind} coating", SHELF[3][1]) for kind in ("trim", "wheel")]
+    assert [(pair.one, pair.other) for pair in content(coatings).never] == [
+        ("Tidewall trim coating, Tidewall wheel coating", "Water, alcohol")
+    ]
+
+
+def test_many_names_are_cut_short_where_each_has_its_own_line_below() -> None:
+    wipes = [(f"Hollin wipe {number}", SHELF[2][1]) for number in range(9)]
+    fire = content(wipes).dangers[0]
+    assert fire.says == "Hollin wipe 0, Hollin wipe 1, Hollin wipe 2, Hollin wipe 3, Hollin wipe 4 and 4 more"
+    assert len(fire.products) == 9
+
+
 def test_first_aid_names_gel_eyewash_extinguisher_and_numbers() -> None:
     words = text(print_poster(content(), "A3")[0], 2)
     assert "calcium gluconate gel" in words
