@@ -1,14 +1,18 @@
-"""What printing writes: a poster's version with what stood on it, a label's day, a list of admitted products."""
+"""What printing writes: a poster's version with what stood on it, a label's day, what a place admits."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
 from datetime import date, datetime
 
 from django.db import transaction
 
-from inventory.models import Admission, Container, Place, PosterIssue, Product
+from inventory.models import Admission, Container, Place, PosterIssue, Product, Shop
 from inventory.posters import queries
-from inventory.posters.queries import Wall
+from safety.print.label import size_called
+from safety.print.label_sheets import ROLL, print_labels
 from safety.print.poster import print_poster
+
+Said = dict[str, object]
 
 
 class NothingToSay(Exception):
@@ -19,18 +23,46 @@ class NothingToSay(Exception):
         super().__init__(self.says)
 
 
+@dataclass(frozen=True)
+class Issued:
+    """A poster's PDF, what is on it, and the version it is kept as."""
+
+    pdf: bytes
+    said: Said
+    version: int
+    products: int
+
+
 @transaction.atomic
-def issue_poster(
-    wall: Wall, url: str, on: date, paper: str, read_at_m: float | None = None
-) -> tuple[bytes, dict[str, object]]:
-    """Print a place's poster as its next version and keep what stood on it; return the PDF and what is on it."""
+def issue_poster(place: Place, url: str, on: date, paper: str, read_at_m: float | None = None) -> Issued:
+    """Print a place's poster as its next version and keep what stood on it.
+
+    Raises NothingToSay, UnknownPaper, DistanceOutOfRange, PaperTooSmall; then nothing is kept.
+    """
+    # Two people who print at once get two versions, one after the other.
+    Place.objects.select_for_update(of=("self",)).get(pk=place.pk)
+    wall = queries.walls(place.shop, place, on)[0]
+    if not wall.products:
+        raise NothingToSay(place)
+    issue = PosterIssue.objects.create(
+        place=place, version=wall.next_version, printed_on=on, snapshot=wall.snapshot
+    )
+    printed = queries.walls(place.shop, place, on)[0]
+    pdf, said = print_poster(queries.content(printed, url, on, read_at_m), paper)
+    return Issued(pdf, said, issue.version, len(wall.products))
+
+
+def sheets(wall: queries.Wall, url: str, on: date, paper: str) -> bytes:
+    """Return a place's sheets without making a version: as they hang, or marked as a preview.
+
+    Raises NothingToSay, UnknownPaper, DistanceOutOfRange, PaperTooSmall.
+    """
     if not wall.products:
         raise NothingToSay(wall.place)
-    pdf, said = print_poster(queries.content(wall, url, on, read_at_m), paper)
-    PosterIssue.objects.create(
-        place=wall.place, version=wall.next_version, printed_on=on, snapshot=wall.snapshot
-    )
-    return pdf, said
+    says = queries.content(wall, url, on)
+    if not wall.as_issued:
+        says = replace(says, printed_on=f"{says.printed_on} (preview, not issued)")
+    return print_poster(says, paper)[0]
 
 
 def admit(place: Place, products: Iterable[Product], on: date) -> int:
@@ -42,20 +74,43 @@ def admit(place: Place, products: Iterable[Product], on: date) -> int:
     return sum(made)
 
 
-def withdraw(place: Place, product: Product) -> None:
-    """Take a product off a place's list."""
-    Admission.objects.filter(place=place, product=product).delete()
+def withdraw(place: Place, code: str) -> Product | None:
+    """Take a product off a place's list; return it, or None where it was not on it."""
+    row = Admission.objects.filter(place=place, product__code=code).select_related("product").first()
+    if row is None:
+        return None
+    row.delete()
+    return row.product
 
 
-def labelled(containers: Iterable[Container], at: datetime) -> None:
-    """Keep that our labels were printed, and what they say of the content."""
-    rows = list(containers)
-    for row in rows:
+@transaction.atomic
+def print_strip(
+    shop: Shop,
+    containers: Sequence[Container],
+    at: datetime,
+    size: str = "",
+    paper: str = ROLL,
+    first: int = 1,
+) -> tuple[bytes, Said]:
+    """Print the labels of containers in their order and keep that they were printed.
+
+    Without a size, the smallest from medium on that carries them all is taken. Raises LabelTooSmall,
+    UnknownSize, NoSuchPlace, UnknownPaper; then nothing is kept.
+    """
+    contents = queries.labels(shop, containers)
+    stock = size_called(size or queries.stock_for(contents))
+    pdf, said = print_labels(contents, stock, paper, first)
+    _labelled(containers, at)
+    return pdf, said
+
+
+def _labelled(containers: Sequence[Container], at: datetime) -> None:
+    for row in containers:
         row.labelled_at, row.label_says = at, label_says(row)
-    Container.objects.bulk_update(rows, ["labelled_at", "label_says"])
+    Container.objects.bulk_update(containers, ["labelled_at", "label_says"])
 
 
 def label_says(row: Container) -> str:
     """Return in short what a label says: product, mix and use by."""
     product = row.product.code if row.product else "empty"
-    return f"{product} {row.parts_product}:{row.parts_water} {row.use_by_on or ''}"
+    return f"{product} {row.parts_product}:{row.parts_water} {row.use_by_on or ''}".strip()

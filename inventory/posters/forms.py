@@ -2,36 +2,56 @@
 
 from django import forms
 
-from inventory.models import Product, Shop
+from inventory.models import Place, Shop
+from inventory.posters.queries import products_to_admit
 from safety.print.label import SIZES
+from safety.print.label_sheets import ROLL
 
 PAPERS = (("A3", "A3"), ("A4", "A4"), ("Letter", "Letter"), ("Tabloid", "Tabloid"))
-LABEL_PAPERS = (("roll", "label printer, one a page"), ("A4", "A4 sheet"), ("Letter", "Letter sheet"))
+LABEL_PAPERS = ((ROLL, "label printer, one a page"), ("A4", "A4 sheet"), ("Letter", "Letter sheet"))
+LETTER_COUNTRIES = {"US", "CA"}
+STOCK = [(size.name, f"{size.name}, {size.width:g} × {size.height:g} mm") for size in SIZES.values()]
+
+
+def wall_paper(shop: Shop) -> str:
+    """Return the paper that a poster is printed on where nobody chose one."""
+    return "Tabloid" if shop.country in LETTER_COUNTRIES else "A3"
+
+
+def desk_paper(shop: Shop) -> str:
+    """Return the paper that lies in the office printer."""
+    return "Letter" if shop.country in LETTER_COUNTRIES else "A4"
 
 
 class PaperForm(forms.Form):
     """The paper that a poster is printed on."""
 
-    paper = forms.ChoiceField(choices=PAPERS, initial="A3")
+    paper = forms.ChoiceField(choices=PAPERS)
 
 
 class LabelForm(forms.Form):
     """The stock that labels are printed on."""
 
-    size = forms.ChoiceField(
-        choices=[(size.name, f"{size.name}, {size.width:g} × {size.height:g} mm") for size in SIZES.values()],
-        initial="medium",
-        label="Label",
+    size = forms.ChoiceField(choices=STOCK, label="Label")
+    paper = forms.ChoiceField(choices=LABEL_PAPERS, label="Printed on")
+    first = forms.IntegerField(
+        min_value=1,
+        max_value=99,
+        initial=1,
+        label="First free label of a begun sheet",
+        help_text="Counted from the top left, row by row; a label printer takes no notice of it.",
     )
-    paper = forms.ChoiceField(choices=LABEL_PAPERS, initial="roll", label="Printed on")
-    first = forms.IntegerField(min_value=1, max_value=99, initial=1, label="First free label of a begun sheet")
 
 
 class AdmitForm(forms.Form):
     """Products that the owner admits to a place."""
 
-    def __init__(self, *args: object, shop: Shop, **kwargs: object) -> None:
+    def __init__(self, *args: object, place: Place, **kwargs: object) -> None:
         super().__init__(*args, **kwargs)  # type: ignore[arg-type]
         self.fields["products"] = forms.ModelMultipleChoiceField(
-            Product.objects.filter(shop=shop, archived=False).order_by("name"), to_field_name="code", label="Products"
+            products_to_admit(place),
+            to_field_name="code",
+            label="Products",
+            widget=forms.CheckboxSelectMultiple,
+            error_messages={"required": "Tick the products to admit."},
         )

@@ -4,14 +4,14 @@ from pathlib import Path
 from typing import Any
 
 from django.core.management.base import CommandParser
-from django.utils import timezone
+from django.db import transaction
 
-from inventory.codes import tidy
+from inventory.codes import pair, tidy
 from inventory.management.scripted import Answer, BadInput, ScriptedCommand
+from inventory.management.written import write_whole
 from inventory.models import Container
 from inventory.posters import actions, queries
-from safety.print.label import LabelTooSmall, UnknownSize, size_called, smallest_for
-from safety.print.label_sheets import print_labels
+from safety.print.label import SIZES, LabelTooSmall, UnknownSize
 
 
 class Command(ScriptedCommand):
@@ -22,19 +22,24 @@ class Command(ScriptedCommand):
 
     def add_arguments(self, parser: CommandParser) -> None:
         """Take the container, the file and the stock."""
-        parser.add_argument("container")
-        parser.add_argument("--out", required=True, type=Path)
-        parser.add_argument("--size", default="", help="small, medium, tall, large or extra; else the smallest that fits")
+        parser.add_argument("container", help="its code")
+        parser.add_argument("--out", required=True, type=Path, help="the PDF to write")
+        parser.add_argument("--size", default="", help=f"{', '.join(SIZES)}; else the smallest that fits")
 
+    @transaction.atomic
     def answer(self, **options: Any) -> Answer:
-        """Print it, and say what is on it."""
-        found = Container.objects.filter(code=tidy(options["container"]) or "").select_related("shop").first()
-        if found is None:
-            raise BadInput(f"CONTAINER “{options['container']}”: no bottle here carries this code.")
-        rows = list(queries.to_label(found.shop, [found.code]))
-        content = queries.labels(found.shop, rows)[0]
-        size = size_called(options["size"]) if options["size"] else smallest_for(content)
-        pdf, said = print_labels([content], size)
-        options["out"].write_bytes(pdf)
-        actions.labelled(rows, timezone.now())
-        return f"The label of {found.code} is in {options['out']}.", {"file": str(options["out"]), **said}
+        """Print it, and say what is on it; without the file, it does not count as printed."""
+        row = container_coded(options["container"])
+        pdf, said = actions.print_strip(row.shop, [row], queries.now(), options["size"])
+        write_whole(options["out"], pdf)
+        says = f"The label of {pair(row.code)} is in {options['out']}."
+        return says, {"container": row.code, "file": str(options["out"]), **said}
+
+
+def container_coded(text: str) -> Container:
+    """Return the container with this code, with what its label says, or refuse."""
+    found = Container.objects.filter(code=tidy(text) or "").select_related("shop").first()
+    rows = queries.in_order(found.shop, [found.code]) if found else []
+    if not rows:
+        raise BadInput(f"CONTAINER “{text}”: the code of a bottle on the shelf was expected.")
+    return rows[0]

@@ -4,14 +4,18 @@ from pathlib import Path
 from typing import Any
 
 from django.core.management.base import CommandParser
+from django.db import transaction
 from django.urls import reverse
-from django.utils import timezone
 
 from inventory.management.scripted import Answer, BadInput, ScriptedCommand
+from inventory.management.written import write_whole
 from inventory.models import Place
 from inventory.posters import actions, queries
-from safety.print.poster import DistanceOutOfRange, PaperTooSmall
+from inventory.posters.rules import only_here
 from safety.print.pen import UnknownPaper
+from safety.print.poster import DistanceOutOfRange, PaperTooSmall
+
+NO_SITE = "http://localhost:8000"
 
 
 class Command(ScriptedCommand):
@@ -22,28 +26,29 @@ class Command(ScriptedCommand):
 
     def add_arguments(self, parser: CommandParser) -> None:
         """Take the place, the file, the paper and the distance."""
-        parser.add_argument("place")
-        parser.add_argument("--out", required=True, type=Path)
+        parser.add_argument("place", help="its code or its name")
+        parser.add_argument("--out", required=True, type=Path, help="the PDF to write")
         parser.add_argument("--paper", default="A3", help="A3, A4, Letter or Tabloid")
-        parser.add_argument("--read-at", type=float, default=None, help="metres; else the place's own distance")
+        parser.add_argument("--read-at", type=float, metavar="M", help="metres; else the place's own")
 
+    @transaction.atomic
     def answer(self, **options: Any) -> Answer:
-        """Print it, and say what is on it."""
-        place = place_called(options["place"])
-        wall = queries.walls(place.shop, place)[0]
-        url = (place.shop.site_url or "http://localhost:8000").rstrip("/") + reverse("posters:place", args=[place.code])
-        today = timezone.now().astimezone(place.shop.zone).date()
-        pdf, said = actions.issue_poster(wall, url, today, options["paper"], options["read_at"])
-        options["out"].write_bytes(pdf)
-        says = f"{place.name}, version {wall.next_version}: {len(wall.products)} products, written to {options['out']}."
-        return says, {"place": place.code, "file": str(options["out"]), **said}
+        """Print it, and say what is on it; without the file, there is no new version."""
+        place, out = place_called(options["place"]), options["out"]
+        url = f"{(place.shop.site_url or NO_SITE).rstrip('/')}{reverse('posters:place', args=[place.code])}"
+        on = queries.today(place.shop)
+        issued = actions.issue_poster(place, url, on, options["paper"], options["read_at"])
+        write_whole(out, issued.pdf)
+        says = f"{place.name}, version {issued.version}: {issued.products} products, written to {out}."
+        if only_here(url):
+            says += f" Its code opens {url}, which no phone can: set the site's address in Settings."
+        return says, {"code": place.code, "file": str(out), **issued.said}
 
 
 def place_called(text: str) -> Place:
     """Return the one place with this code or name, or refuse."""
-    rows = list(Place.objects.filter(code=text.replace(" ", "").upper()).select_related("shop"))
-    rows = rows or list(Place.objects.filter(name__iexact=text).select_related("shop"))
+    rows = queries.place_called(text)
     if len(rows) != 1:
-        what = "several places are called so; give the code" if rows else "no place has this code or name"
-        raise BadInput(f"PLACE “{text}”: {what}.")
+        what = "several places are called so, their code" if rows else "a place's code or name"
+        raise BadInput(f"PLACE “{text}”: {what} was expected.")
     return rows[0]

@@ -1,0 +1,33 @@
+"""What the posters and labels are made from, read in a constant number of queries."""
+
+from inventory.posters.queries.codes import badges, cards
+from inventory.posters.queries.labels import in_order, labels, missing, stock_for
+from inventory.posters.queries.walls import (
+    Wall,
+    content,
+    now,
+    place_called,
+    place_coded,
+    place_facts,
+    products_to_admit,
+    today,
+    walls,
+)
+
+__all__ = [
+    "Wall",
+    "badges",
+    "cards",
+    "content",
+    "in_order",
+    "labels",
+    "missing",
+    "now",
+    "place_called",
+    "place_coded",
+    "place_facts",
+    "products_to_admit",
+    "stock_for",
+    "today",
+    "walls",
+]
