@@ -2,10 +2,13 @@
 
 from datetime import date, datetime
 
-from inventory.models import Container, Movement, Person
+from django.db import transaction
+
+from inventory.models import Container, Lot, Movement, Person
 from inventory.stock import ledger
-from inventory.stock.rules.acts import Act
+from inventory.stock.rules.acts import Act, LotFacts
 from inventory.stock.rules.lines import Refused
+from inventory.stock.rules.lots import DATES
 
 
 def count(container: Container, amount: int, *, by: Person, at: datetime) -> list[Movement]:
@@ -41,6 +44,28 @@ def release(
 ) -> list[Movement]:
     """Make it usable again."""
     return _each("release", container, whole_lot, {"reason": reason}, by, at)
+
+
+@transaction.atomic
+def correct(container: Container, printed: LotFacts, *, by: Person, at: datetime) -> list[Movement]:
+    """Book what is really printed on the bottle: another lot, other dates of its lot, or both."""
+    lots = list(container.lots.all())
+    if container.product is None or len(lots) > 1:
+        raise Refused(
+            f"{container.code} holds no single lot. Correct the {container.noun} that it was filled from.",
+            code="lots",
+        )
+    acts = []
+    lot = lots[0] if lots else None
+    if lot is None or lot.number != printed.number:
+        lot, _ = Lot.objects.get_or_create(product=container.product, number=printed.number)
+        acts.append(Act("correct", at, target=container.code, facts={"lots": [lot.code]}))
+    dates = {name: day.isoformat() if (day := getattr(printed, name)) else None for name in DATES}
+    if any(getattr(lot, name) != getattr(printed, name) for name in DATES):
+        acts.append(Act("correct", at, lot=lot.code, facts=dict(dates)))
+    if not acts:
+        raise Refused("That is what the book says already. Nothing was changed.", code="same")
+    return ledger.record(container.shop, acts, by=by, recorded_at=at)
 
 
 def retest(

@@ -5,6 +5,7 @@ from django import forms
 from inventory.models import Container, Place, Shop
 from inventory.units import AmountError, parse_amount
 
+DAY = forms.DateInput(attrs={"type": "date"}, format="%Y-%m-%d")
 REASONS = (
     "left open", "frozen", "overheated", "gelled", "dropped", "recalled", "something else",
 )  # fmt: skip
@@ -71,6 +72,15 @@ class ReleaseForm(forms.Form):
     whole_lot = forms.BooleanField(required=False, label="The whole lot")
 
 
+class CorrectForm(forms.Form):
+    """What is really printed on the bottle: its lot and its dates."""
+
+    number = forms.CharField(max_length=40, required=False, label="Lot", help_text="Empty: it was not given.")
+    expires_on = forms.DateField(required=False, label="Use by, printed on it", widget=DAY)
+    best_before_on = forms.DateField(required=False, label="Best before, printed on it", widget=DAY)
+    made_on = forms.DateField(required=False, label="Made, printed on it", widget=DAY)
+
+
 class RetestForm(forms.Form):
     """A test that gives a new date in place of the printed one: who, what, on what evidence."""
 
@@ -78,4 +88,4 @@ class RetestForm(forms.Form):
         max_length=120, label="What was tested", help_text="A test panel, a spray-out, a viscosity …"
     )
     evidence = forms.CharField(max_length=120, label="What it showed, or where the record is")
-    until = forms.DateField(label="Good until", widget=forms.DateInput(attrs={"type": "date"}))
+    until = forms.DateField(label="Good until", widget=DAY)

@@ -14,6 +14,7 @@ urlpatterns = [
     path("<str:code>/discard/", views.discard, name="discard"),
     path("<str:code>/hold/", views.hold, name="hold"),
     path("<str:code>/release/", views.release, name="release"),
+    path("<str:code>/correct/", views.correct, name="correct"),
     path("<str:code>/retest/", views.retest, name="retest"),
     path("<str:code>/take-back/<int:seq>/", views.take_back, name="take_back"),
 ]

@@ -12,9 +12,19 @@ from django.views.decorators.http import require_GET, require_POST
 from inventory.access import member, owner, person_of, shop_of, worker
 from inventory.models import Container, Kind
 from inventory.shelf import actions, queries
-from inventory.shelf.forms import CountForm, DiscardForm, HoldForm, MoveForm, ReleaseForm, RetestForm
+from inventory.shelf.forms import (
+    CorrectForm,
+    CountForm,
+    DiscardForm,
+    HoldForm,
+    MoveForm,
+    ReleaseForm,
+    RetestForm,
+)
 from inventory.stock.queries import dates_of_container, why_held
+from inventory.stock.rules.acts import LotFacts
 from inventory.stock.rules.lines import Refused
+from inventory.stock.rules.lots import DATES
 from inventory.stock.rules.use_by import terms
 from inventory.units import AmountError, in_words, parse_amount
 
@@ -124,6 +134,17 @@ def _release(request: HttpRequest, container: Container, form: Form) -> str:
     return f"{container.code} may be used again."
 
 
+def _correct(request: HttpRequest, container: Container, form: Form) -> str:
+    actions.correct(container, LotFacts(**form.cleaned_data), by=person_of(request), at=queries.now())
+    return f"{container.code} carries what is printed on it now."
+
+
+def _correct_form(request: HttpRequest, container: Container) -> Form:
+    lot = container.lots.first()
+    printed = {name: getattr(lot, name) for name in ("number", *DATES)} if lot else {}
+    return CorrectForm(request.POST or None, initial=printed)
+
+
 def _retest(request: HttpRequest, container: Container, form: Form) -> str:
     data = form.cleaned_data
     actions.retest(
@@ -156,6 +177,7 @@ hold = worker(_form_page("Hold", "Hold it", lambda request, _: HoldForm(request.
 release = owner(
     _form_page("Release", "Release it", lambda request, _: ReleaseForm(request.POST or None), _release)
 )
+correct = worker(_form_page("Correct the lot or the dates of", "Book it", _correct_form, _correct))
 retest = owner(
     _form_page("Retest", "Record the test", lambda request, _: RetestForm(request.POST or None), _retest)
 )
