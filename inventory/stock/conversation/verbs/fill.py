@@ -67,6 +67,8 @@ def go_on(turn: Turn) -> Heard | None:
         return turn.tell("Done filling.", "Scan the next thing.")
     if bottle is None:
         return _each(turn) if said.amount else None
+    if bottle.content >= bottle.full and bottle.refillable:
+        return None  # A full one is scanned to be used: filling is over.
     if turn.state.waits == "ratio":
         if bottle.product != source.product or bottle.code == source.code:
             return turn.again("At which ratio? Type it as 1:10, then scan the bottles.", "", *RATIOS)
