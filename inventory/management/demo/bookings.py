@@ -3,7 +3,7 @@
 from datetime import datetime, timedelta
 
 from inventory.management.demo.nouns import Cast
-from inventory.models import Job, Person, Place, Service, Step, StepNeed, Vehicle
+from inventory.models import Job, Person, Place, Service, ServiceNeed, ServiceStep, Step, StepNeed, Vehicle
 
 SIZE = {"small": 8, "mid": 10, "large": 13, "van": 16}  # tenths of a mid-size car; common practice, no source
 
@@ -29,29 +29,37 @@ def book(
         ends_at=starts_at + timedelta(minutes=minutes),
         booked_at=booked_at,
     )
-    for plan in steps:
-        washing = plan.stage in {"wash", "decontaminate"}
-        begins = starts_at + timedelta(minutes=plan.starts_after)
-        step = Step.objects.create(
-            job=job,
-            position=plan.position,
-            stage=plan.stage,
-            name=plan.name,
-            person=person,
-            bay=cast.places["bay1"] if washing else bay,
-            starts_at=begins,
-            ends_at=begins + timedelta(minutes=plan.minutes),
-        )
-        for need in plan.needs.all():
-            StepNeed.objects.create(
-                step=step,
-                product=need.product,
-                kind=need.kind,
-                amount=need.amount * SIZE[vehicle.size] // 10,
-                parts_product=need.parts_product,
-                parts_water=need.parts_water,
-            )
+    made = [(_step(cast, job, plan, person, bay), plan) for plan in steps]
+    Step.objects.bulk_create(step for step, _ in made)
+    StepNeed.objects.bulk_create(
+        _need(step, need, vehicle) for step, plan in made for need in plan.needs.all()
+    )
     return job
+
+
+def _step(cast: Cast, job: Job, plan: ServiceStep, person: Person, bay: Place) -> Step:
+    begins = job.starts_at + timedelta(minutes=plan.starts_after)
+    return Step(
+        job=job,
+        position=plan.position,
+        stage=plan.stage,
+        name=plan.name,
+        person=person,
+        bay=cast.places["bay1"] if plan.stage in {"wash", "decontaminate"} else bay,
+        starts_at=begins,
+        ends_at=begins + timedelta(minutes=plan.minutes),
+    )
+
+
+def _need(step: Step, need: ServiceNeed, vehicle: Vehicle) -> StepNeed:
+    return StepNeed(
+        step=step,
+        product=need.product,
+        kind=need.kind,
+        amount=need.amount * SIZE[vehicle.size] // 10,
+        parts_product=need.parts_product,
+        parts_water=need.parts_water,
+    )
 
 
 def book_the_week(cast: Cast, now: datetime) -> list[Job]:

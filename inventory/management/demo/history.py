@@ -9,6 +9,8 @@ from dataclasses import dataclass, field
 from datetime import date, datetime, time, timedelta
 from random import Random
 
+from django.db.models import F
+
 from inventory.codes import new_code
 from inventory.management.demo.bookings import book
 from inventory.management.demo.nouns import Cast
@@ -197,8 +199,7 @@ def _do(story: Story, job: Job) -> None:
             measured = story.cast.products[key].traced or story.chance.random() < 0.4
             amount = need.amount * story.chance.randint(85, 118) // 100 if measured else need.amount
             story.use(key, amount, step.starts_at + timedelta(minutes=10), job, step.code, measured)
-        step.signed_at, step.signed_by = step.ends_at, step.person
-        step.save(update_fields=["signed_at", "signed_by"])
+    job.steps.update(signed_at=F("ends_at"), signed_by=F("person"))
     job.state, job.closed_at = Job.State.CLOSED, job.ends_at
     job.save(update_fields=["state", "closed_at"])
 

@@ -3,6 +3,8 @@
 from dataclasses import dataclass, field
 from datetime import date, timedelta
 
+from django.contrib.auth.hashers import make_password
+
 from inventory.management.demo.tables import Row, listed, table
 from inventory.models import (
     TRACED_KINDS,
@@ -24,7 +26,7 @@ from inventory.units import parse_amount
 from safety.models import DataSheet, SheetVersion
 
 SLUG = "larkmoor"
-SHEETLESS_KINDS = frozenset({"pad", "towel", "applicator", "abrasive", "clay", "bottle"})
+SHEETLESS_KINDS = frozenset({"pad", "towel", "applicator", "abrasive", "clay", "bottle", "other"})
 # The demo shows what an old sheet looks like: these were last revised so many days ago.
 OLD_SHEETS = {"quell_leather": 1500, "sallow_wax": 1320, "fenmoor_alk": 1180}
 PASSWORD = "clear coat"
@@ -75,15 +77,18 @@ def load(on: date) -> Cast:
 
 
 def _people(cast: Cast) -> None:
-    for name, role, password in (
-        ("Ines", Person.Role.OWNER, PASSWORD),
-        ("Tomas", Person.Role.TECHNICIAN, PASSWORD),
-        ("Wren", Person.Role.VIEWER, PASSWORD),
+    # One hash for the three: each takes most of a second, by design, and this password is printed anyhow.
+    hashed = make_password(PASSWORD)
+    for name, role in (
+        ("Ines", Person.Role.OWNER),
+        ("Tomas", Person.Role.TECHNICIAN),
+        ("Wren", Person.Role.VIEWER),
     ):
-        person = Person.objects.create_user(name.lower(), password, name=name, role=role, shop=cast.shop)
+        person = Person.objects.create_user(name.lower(), None, name=name, role=role, shop=cast.shop)
+        person.password = hashed
         if role == Person.Role.OWNER:
             person.set_pin("2580")
-            person.save()
+        person.save()
         cast.people[name.lower()] = person
 
 
