@@ -53,7 +53,7 @@ def load(station: Station, state: State, said: Said, at: datetime, now: datetime
     if rows or job:
         found = booked(shop)
         facts = with_bookings(facts, found)
-        facts = with_job(facts, job, steps, found, rows, answered=said.command == "yes") if job else facts
+        facts = with_job(facts, job, steps, found, rows, said=said) if job else facts
     known = tuple(row for row in (job, *steps) if row)
     return Loaded(facts, people, job, known)
 

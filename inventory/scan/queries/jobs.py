@@ -17,8 +17,11 @@ from inventory.precheck.rules.remaining import remaining
 from inventory.stock import queries as stock
 from inventory.stock.conversation import Said, State
 from inventory.stock.conversation.facts import Facts, Found, JobFacts, StepFacts
+from inventory.stock.conversation.guards import JUDGED_HERE
 from inventory.stock.rules.reserve import Need
 from safety.models import SheetVersion
+
+COATING = "coating"
 
 
 @dataclass(frozen=True)
@@ -73,7 +76,7 @@ def booked(shop: Shop) -> Booked:
     lots: dict[str, set[str]] = defaultdict(set)
     counted: set[int] = set()
     for seq, job, step, product, kind, amount, lot in used.values_list(*columns).order_by():
-        if lot and step:
+        if lot and step and kind == COATING:
             lots[step].add(lot)
         if seq not in counted:
             uses[precheck.key(job), step or "", product] += amount or 0
@@ -104,23 +107,25 @@ def with_job(
     found: Booked,
     bottles: Iterable[Container],
     *,
-    answered: bool,
+    said: Said,
 ) -> Facts:
-    """Add the car, and what the pre-job check finds; `answered`: a question of it was just answered."""
-    check = _check(job, steps, found, list(bottles), facts.at, answered)
+    """Add the car, and what the pre-job check finds about it."""
+    check = _check(job, steps, found, list(bottles), facts.at, said)
     seen = tuple(Found(one.code, one.grade, one.says, one.do, one.about) for one in check.findings)
     car = _car(job, steps)
     return replace(facts, jobs={**facts.jobs, job.code: car, job.vehicle.code: car}, findings=seen)
 
 
 def _check(
-    job: Job, steps: Sequence[Step], found: Booked, bottles: list[Container], at: datetime, answered: bool
+    job: Job, steps: Sequence[Step], found: Booked, bottles: list[Container], at: datetime, said: Said
 ) -> Check:
     facts = _check_facts(
         job, steps, found, [row for row in bottles if row.content and row.state in {"sealed", "open"}]
     )
     check = check_job(facts, at)
-    if check.verdict == "ready" or answered:
+    # A yes answers what was just asked; what the station judges of the very bottle, it asks by itself.
+    asked = {one.code for one in check.findings if one.grade in {"stop", "ask"}}
+    if said.command == "yes" or not (asked if said.kind in {"job", "vehicle"} else asked - JUDGED_HERE):
         return check
     return check_job(replace(facts, answers=_answers(job)), at)
 

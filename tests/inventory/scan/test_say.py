@@ -438,8 +438,9 @@ def fill_ledger(here: Desk, code: str, entries: int) -> None:
     from inventory.stock import ledger
     from inventory.stock.rules.acts import Act
 
-    acts = [Act("count", NOON - timedelta(minutes=1), target=code, amount=29 * ML) for _ in range(entries)]
-    ledger.record(here.station.shop, acts, by=None, recorded_at=NOON)
+    later = NOON + timedelta(hours=2)
+    acts = [Act("count", later, target=code, amount=29 * ML) for _ in range(entries)]
+    ledger.record(here.station.shop, acts, by=None, recorded_at=later)
 
 
 def test_a_revoked_station_keeps_what_it_recorded() -> None:
