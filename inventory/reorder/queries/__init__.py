@@ -13,7 +13,16 @@ from inventory.reorder.queries.orders import (
     supplier_rows,
     to_come,
 )
-from inventory.reorder.queries.report import ToOrder, now, pack_size, report, soon_of, to_order, today
+from inventory.reorder.queries.report import (
+    ToOrder,
+    month_in_view,
+    now,
+    pack_size,
+    report,
+    soon_of,
+    to_order,
+    today,
+)
 
 __all__ = [
     "CONTENT_TYPES",
@@ -22,6 +31,7 @@ __all__ = [
     "file_of",
     "lead_days",
     "lines_of",
+    "month_in_view",
     "now",
     "order_called",
     "order_rows",

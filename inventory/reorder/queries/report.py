@@ -43,10 +43,15 @@ def report(shop: Shop, month: date, made_on: date) -> Report:
     return reorder_report(products, shop.name, month, made_on, shop.currency, f"{head[0]} · {head[1]}")
 
 
+def month_in_view(on: date) -> date:
+    """Return the month to order for: this one, in its last week the next, whose orders go out now."""
+    return (on + SOON).replace(day=1)
+
+
 def to_order(shop: Shop, at: datetime) -> list[ToOrder]:
     """Return what to order within a week of an instant so that nothing runs out, the soonest first."""
     on = at.astimezone(shop.zone).date()
-    return soon_of(report(shop, on, on))
+    return soon_of(report(shop, month_in_view(on), on))
 
 
 def soon_of(report: Report) -> list[ToOrder]:

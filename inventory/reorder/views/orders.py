@@ -21,14 +21,16 @@ def orders(request: HttpRequest) -> HttpResponse:
     shop = shop_of(request)
     on = queries.today(shop)
     still_open, ended = queries.order_rows(shop, on)
-    found = queries.report(shop, on, on)
+    month = queries.month_in_view(on)
+    found = queries.report(shop, month, on)
     context = {
         "report": found,
         "soon": (soon := queries.soon_of(found)),
         "grade": "ask" if soon else "tell" if found.lines else "ready",
         "still_open": still_open,
         "ended": ended,
-        "month": on,
+        "month": month,
+        "on": on,
     }
     return render(request, "inventory/reorder/orders.html", context)
 

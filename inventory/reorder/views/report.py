@@ -49,6 +49,21 @@ class OrderedLine:
     reckoned: list[tuple[str, str]]
     weeks: list[Figures]
 
+    @property
+    def comes(self) -> bool:
+        """A delivery comes in one of the weeks: its column is shown."""
+        return any(week.comes for week in self.weeks)
+
+    @property
+    def expires(self) -> bool:
+        """Something dies unused in one of the weeks."""
+        return any(week.expires for week in self.weeks)
+
+    @property
+    def short(self) -> bool:
+        """Something is missing in one of the weeks."""
+        return any(week.short for week in self.weeks)
+
 
 @dataclass(frozen=True)
 class Section:
@@ -87,7 +102,7 @@ def _report_page(request: HttpRequest, posted: PlaceForm | None = None) -> HttpR
 
 def _report(request: HttpRequest, shop: Shop, on: date) -> Report:
     asked = request.GET.get("month", "")
-    return queries.report(shop, month_called(asked, on) if asked else on, on)
+    return queries.report(shop, month_called(asked, on) if asked else queries.month_in_view(on), on)
 
 
 def _sections(shop: Shop, report: Report, posted: PlaceForm | None) -> list[Section]:
