@@ -6,6 +6,7 @@ transaction that it rolls back, and on SQLite that transaction keeps everybody e
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from enum import Enum
 from typing import Any, ClassVar
 
 from import_export.fields import Field
@@ -18,7 +19,15 @@ from inventory.spreadsheets.rules.table import Cell
 from inventory.spreadsheets.rules.values import Wrong
 
 Cells = dict[str, Cell]
-KEEP = object()
+
+
+class Blank(Enum):
+    """What an empty cell means; an enum, since a resource copies its fields and an object would not stay itself."""
+
+    KEEP = "what is there stays"
+
+
+KEEP = Blank.KEEP
 
 
 @dataclass(frozen=True)

@@ -44,6 +44,7 @@ def test_an_export_that_nobody_touched_changes_nothing(slug, form) -> None:
 @pytest.mark.parametrize("form", FORMS)
 def test_the_same_holds_in_a_shop_of_ounces_and_decimal_commas(form) -> None:
     world = stocked()
+    cast.job(world)
     world.shop.system, world.shop.decimal_mark, world.shop.currency = "us", "comma", "USD"
     for slug in RESOURCES:
         found = round_trip(world, slug, form, NOON + timedelta(days=1))
