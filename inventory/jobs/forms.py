@@ -275,8 +275,8 @@ class CloseForm(forms.Form):
                 label=f"{one.named}, {one.step.name}",
                 choices=[
                     ("planned", f"as planned: {plan}"),
-                    ("amount", "another amount"),
                     ("not", "not done"),
+                    ("amount", "another amount:"),
                 ],
                 widget=forms.RadioSelect,
                 required=False,

@@ -7,7 +7,7 @@ from datetime import datetime
 from functools import cached_property
 from typing import Any
 
-from django.db.models import Sum
+from django.db.models import Q, Sum
 
 from inventory.models import Container, Job, Kind, Movement, Override, Place, Product, Shop, Step, StepNeed
 from inventory.precheck.questions import (

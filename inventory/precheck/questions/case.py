@@ -28,6 +28,7 @@ class Plan:
     needs: tuple[Need, ...]
     shelf: tuple[OnShelf, ...]
     reserved: Reserved
+    pools: tuple[tuple[tuple[Need, ...], tuple[OnShelf, ...]], ...]
 
     @cached_property
     def by_need(self) -> dict[str, list[Taken]]:
@@ -37,16 +38,17 @@ class Plan:
             found[taken.need].append(taken)
         return found
 
-    def found_by(self, need: Need) -> list[OnShelf]:
-        """Return the bottles that a need asks for as earlier needs leave them: opened, with less in them."""
-        like = {b.code: b for b in self.shelf if serves(need, replace(b, held=""))}
-        for earlier in self.needs:
-            if earlier.id == need.id:
-                break
-            for taken in self.by_need.get(earlier.id, ()):
-                if taken.container in like:
-                    like[taken.container] = _after(like[taken.container], taken, earlier.starts_at)
-        return [bottle for bottle in like.values() if bottle.concentrate]
+    @cached_property
+    def found(self) -> dict[str, list[OnShelf]]:
+        """By need, the bottles that it asks for as earlier needs leave them: opened, with less in them."""
+        found = {}
+        for needs, shelf in self.pools:
+            now = {bottle.code: bottle for bottle in shelf}
+            for need in needs:
+                found[need.id] = [bottle for bottle in now.values() if _is_asked_for(bottle, need)]
+                for taken in self.by_need.get(need.id, ()):
+                    now[taken.container] = _after(now[taken.container], taken, need.starts_at)
+        return found
 
     def left(self) -> list[OnShelf]:
         """Return the shelf as all open jobs leave it."""
@@ -64,13 +66,39 @@ def _after(bottle: OnShelf, taken: Taken, at: datetime) -> OnShelf:
     return replace(bottle, content=max(0, bottle.content - gone), sealed=False, dates=dates)
 
 
+def _is_asked_for(bottle: OnShelf, need: Need) -> bool:
+    return serves(need, replace(bottle, held="") if bottle.held else bottle)
+
+
 def plan(needs: Iterable[Need], shelf: Iterable[OnShelf], zone: tzinfo, at: datetime) -> Plan:
     """Return who gets what. A step that is late happens now, so what it opens is opened now."""
-    late = in_order(
-        replace(need, starts_at=max(need.starts_at, at), ends_at=max(need.ends_at, at)) for need in needs
+    late = tuple(
+        in_order(
+            replace(need, starts_at=max(need.starts_at, at), ends_at=max(need.ends_at, at)) for need in needs
+        )
     )
     stock = tuple(shelf)
-    return Plan(tuple(late), stock, reserve(late, stock, zone))
+    pools = _pools(late, stock)
+    each = [reserve(wanting, bottles, zone) for wanting, bottles in pools]
+    taken = tuple(taken for reserved in each for taken in reserved.taken)
+    short = {need: amount for reserved in each for need, amount in reserved.short.items()}
+    return Plan(late, stock, Reserved(taken, short), pools)
+
+
+def _pools(
+    needs: tuple[Need, ...], shelf: tuple[OnShelf, ...]
+) -> tuple[tuple[tuple[Need, ...], tuple[OnShelf, ...]], ...]:
+    """Split needs and bottles by product, or by kind where a need asks for any of it: pools share nothing."""
+    kinds = {bottle.product: bottle.kind for bottle in shelf}
+    asked = {need.kind for need in needs if need.product is None}
+    wanting: dict[str, list[Need]] = defaultdict(list)
+    bottles: dict[str, list[OnShelf]] = defaultdict(list)
+    for need in needs:
+        kind = kinds.get(need.product or "", need.kind)
+        wanting[need.product if need.product and kind not in asked else kind].append(need)
+    for bottle in shelf:
+        bottles[bottle.kind if bottle.kind in asked else bottle.product].append(bottle)
+    return tuple((tuple(some), tuple(bottles.get(pool, ()))) for pool, some in wanting.items())
 
 
 @dataclass(frozen=True)
@@ -128,7 +156,7 @@ class Case:
         return self.facts.step_of.get(need.id) in steps
 
     def _supply(self, need: Need, step: StepFacts) -> Supply:
-        found = self.plan.found_by(need)
+        found = self.plan.found[need.id]
         fine = [bottle for bottle in found if not bottle.held]
         ends = [
             (bottle, ends_before(bottle, need.starts_at, need.ends_at, self.facts.zone)) for bottle in fine

@@ -1,7 +1,7 @@
 """The check as a whole: one cause once, the gravest first, whatever the order of the questions."""
 
 from dataclasses import fields, replace
-from datetime import date, timedelta
+from datetime import UTC, date, timedelta
 
 import pytest
 from hypothesis import given
@@ -14,6 +14,7 @@ from inventory.precheck.rules import check_job
 from inventory.precheck.rules.headline import headline
 from inventory.precheck.rules.remaining import remaining
 from inventory.precheck.rules.standing import standings
+from inventory.stock.rules.reserve import reserve
 from inventory.stock.rules.use_by import Dates
 from tests.inventory.precheck.cases import (
     BRACK,
@@ -23,6 +24,7 @@ from tests.inventory.precheck.cases import (
     JOB,
     MAKER_90,
     NOON,
+    SALTMERE,
     TIDEWALL,
     WIPE,
     bottle,
@@ -232,3 +234,25 @@ def test_what_another_job_used_counts_for_nobody_else() -> None:
     uses = {("000000000099", WIPE.code, HOLLIN.code): 100_000}
 
     assert remaining(needs, {needs[0].id: WIPE.code}, uses, {HOLLIN.code: "solvent"}) == needs
+
+
+def test_pools_by_product_and_by_kind_give_what_one_pool_gives() -> None:
+    needs = [
+        need(WIPE, HOLLIN, 100),
+        need(COAT, "solvent", 60),
+        need(COAT, TIDEWALL, 20),
+        need(WIPE, "wax", 5),
+    ]
+    shelf = (
+        bottle("BHLNKLNB", HOLLIN, 140),
+        bottle("BSLTKLNB", SALTMERE, 10),
+        bottle("BTDWKLNB", TIDEWALL, 15),
+    )
+
+    planned = plan(needs, shelf, UTC, NOON)
+    whole = reserve(needs, shelf, UTC)
+
+    assert set(planned.reserved.taken) == set(whole.taken)
+    assert (
+        planned.reserved.short == whole.short == {needs[1].id: 10_000, needs[2].id: 5_000, needs[3].id: 5_000}
+    )
