@@ -47,7 +47,8 @@ def home(request: HttpRequest) -> HttpResponse:
             return redirect("spreadsheets:preview", file.token)
         except Unreadable as refusal:
             form.add_error("file", refusal.says)
-    return render(request, "inventory/spreadsheets/home.html", {"form": form, "kinds": RESOURCES.values()})
+    kinds = [{"slug": slug, "what": each.what, "lead": each.lead} for slug, each in RESOURCES.items()]
+    return render(request, "inventory/spreadsheets/home.html", {"form": form, "kinds": kinds})
 
 
 @owner

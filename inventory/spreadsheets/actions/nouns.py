@@ -32,11 +32,17 @@ def bring_products(preview: Preview, by: Person, request: Request) -> None:
 
 def bring_packs(preview: Preview, by: Person, request: Request) -> None:
     """Write new and changed packs; a size made the usual one takes that from the others."""
-    touched = [*preview.becoming(Becomes.NEW), *preview.becoming(Becomes.CHANGED)]
-    usual = [pack.product_id for pack in touched if pack.usual]
-    for start in range(0, len(usual), BATCH):
-        others = Pack.objects.filter(product__in=usual[start : start + BATCH])
-        others.exclude(pk__in=[pack.pk for pack in touched[: BATCH * 4] if pack.pk]).update(usual=False)
+    heading = preview.sheet.heading("usual")
+    becomes = {
+        row.thing.product_id: row.thing
+        for row in preview.rows
+        if any((change.column, change.after) == (heading, "yes") for change in row.outcome.changes)
+    }
+    for pack in preview.becoming(Becomes.CHANGED):
+        pack.usual = pack.usual and becomes.get(pack.product_id, pack) is pack
+    products = list(becomes)
+    for start in range(0, len(products), BATCH):
+        Pack.objects.filter(product__in=products[start : start + BATCH]).update(usual=False)
     _write(preview)
 
 

@@ -108,8 +108,12 @@ class PackResource(Sheet, Resource):  # type: ignore[misc]
         key = thing.pk or (thing.product_id, thing.amount, thing.name, thing.gtin)
         if first := known.claim("pack", key):
             raise Amiss(amount=f"This pack is in row {first} already. Keep one of the two.")
-        became_usual = thing.usual and (not before or before[self.heads.index("usual size")] == "no")
-        if became_usual and (first := known.claim("usual", thing.product_id)):
+        if not before and not self.cell(row, "usual"):
+            first_size = not known.packs_of.get(thing.product_id)
+            thing.usual = first_size and not known.claim("usual", thing.product_id)
+            return
+        becomes_usual = thing.usual and (not before or before[self.heads.index("usual size")] == "no")
+        if becomes_usual and (first := known.claim("usual", thing.product_id)):
             raise Amiss(usual=f"Row {first} makes another size the usual one. Only one is reordered.")
 
     def about(self, thing: Pack) -> str:

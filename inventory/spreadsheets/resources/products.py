@@ -101,8 +101,9 @@ class ProductResource(Sheet, Resource):  # type: ignore[misc]
         return Product(shop=known.shop, traced=traced)
 
     def import_field(self, field: Column, instance: Product, row: Cells, is_m2m: bool = False, **kwargs: Any) -> None:
-        """Leave the code alone: it found the product, or is drawn."""
-        if field.attribute != "code":
+        """Leave alone what found the product: its code, or its name, perhaps in another case."""
+        found_by = "code" if self.cell(row, "code") or not instance.pk else "name"
+        if field.attribute not in {"code", found_by}:
             super().import_field(field, instance, row, is_m2m, **kwargs)
 
     def check(self, thing: Product, before: Sequence[Cell] | None, row: Cells, known: Known) -> None:

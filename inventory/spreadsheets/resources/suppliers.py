@@ -1,6 +1,7 @@
 """Suppliers: matched by name."""
 
 from collections.abc import Sequence
+from typing import Any
 
 from django.core.exceptions import ValidationError
 from django.core.validators import validate_email
@@ -45,6 +46,13 @@ class SupplierResource(Sheet, Resource):  # type: ignore[misc]
     def fresh(self, row: Cells, known: Known) -> Supplier:
         """Start a supplier of this shop."""
         return Supplier(shop=known.shop)
+
+    def import_field(
+        self, field: Column, instance: Supplier, row: Cells, is_m2m: bool = False, **kwargs: Any
+    ) -> None:
+        """Leave the name of a known supplier as it is: it found them, perhaps in another case."""
+        if field.attribute != "name" or not instance.pk:
+            super().import_field(field, instance, row, is_m2m, **kwargs)
 
     def check(self, thing: Supplier, before: Sequence[Cell] | None, row: Cells, known: Known) -> None:
         """Refuse a supplier that another row names."""

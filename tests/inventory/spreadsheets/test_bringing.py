@@ -118,7 +118,7 @@ def test_suppliers_are_added_and_changed() -> None:
     ))  # fmt: skip
     assert says == "Suppliers: 1 new and 1 changed rows are in."
     assert list(Supplier.objects.order_by("id").values_list("name", "lead_days", "minimum_order_minor")) == [
-        ("orlo  supply", 9, 15_000),
+        ("Orlo Supply", 9, 15_000),
         ("=Fell", 3, 1_250),
     ]
 
@@ -146,12 +146,15 @@ def test_a_size_made_the_usual_one_takes_that_from_the_other() -> None:
     cast.pack(hollin, 5 * LITRE, gtin="05012345678900")
     bring(world, "packs", table(
         "product | holds (in unit) | unit | GTIN | price of one (EUR)",
-        [hollin.code, "1", "l", "4006381333931", "9.90"], ["Hollin panel wipe", "5 l", None, 5012345678900, 22],
+        [hollin.code, "1", "l", "4006381333931", "9.90"],
+        ["Hollin panel wipe", "5 l", None, 5012345678900, 22],
     ))  # fmt: skip
     assert list(Pack.objects.order_by("id").values_list("amount", "gtin", "price_minor", "usual")) == [
-        (5 * LITRE, "05012345678900", 2_200, False),
-        (LITRE, "04006381333931", 990, True),
+        (5 * LITRE, "05012345678900", 2_200, True),
+        (LITRE, "04006381333931", 990, False),
     ]
+    bring(world, "packs", table("product | holds (in unit) | usual size", [hollin.name, "1 l", "yes"]), token="second")
+    assert list(Pack.objects.order_by("id").values_list("usual", flat=True)) == [False, True]
 
 
 def test_opening_stock_is_received_by_the_ledger_bottle_by_bottle() -> None:
