@@ -8,6 +8,7 @@ from itertools import groupby
 
 from django.db.models import Prefetch, Q, QuerySet
 
+from inventory.jobs.rules.amounts import ENOUGH, planned
 from inventory.jobs.rules.bays import Clash, Stay, clashes
 from inventory.jobs.rules.gains import Standing
 from inventory.models import (
@@ -205,6 +206,18 @@ def measured_uses(shop: Shop, size: str, at: datetime) -> dict[tuple[str, int | 
             uses["product", key[1]].append(total)
             uses["kind", key[2]].append(total)
     return uses
+
+
+def medians(job: Job, needs: Iterable[StepNeed], at: datetime) -> list[str]:
+    """Return what this shop measured on cars of this size, a sentence for each need that has a median."""
+    uses, measure = measured_uses(job.shop, job.vehicle.size, at), taking(job.shop)
+    said = []
+    for need in needs:
+        key: tuple[str, int | str] = ("product", need.product_id) if need.product_id else ("kind", need.kind)
+        if len(uses.get(key, ())) >= ENOUGH:
+            own = planned(need.amount, job.vehicle.size, uses[key])
+            said.append(f"{name_of(need)}: {measure.amount(own.amount, need)}. {own.because}")
+    return said
 
 
 def services(shop: Shop) -> "QuerySet[Service]":

@@ -139,6 +139,11 @@ class _Loading:
             step__signed_at__isnull=True,
             outcome="",
         )
+        if self.jobs:
+            # What other jobs want of other kinds cannot touch these jobs.
+            asked = StepNeed.objects.filter(step__job__in=self.jobs).order_by()
+            kinds = {mine or its for mine, its in asked.values_list("kind", "product__kind").distinct()}
+            rows = rows.filter(Q(kind__in=kinds) | Q(product__kind__in=kinds))
         return list(rows.select_related("product__supplier", "step__job__vehicle"))
 
     @cached_property

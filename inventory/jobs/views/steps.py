@@ -5,10 +5,11 @@ from datetime import timedelta
 from django.contrib import messages
 from django.http import Http404, HttpRequest, HttpResponse
 from django.shortcuts import redirect, render
+from django.utils import timezone
 from django.views.decorators.http import require_http_methods, require_POST
 
 from inventory.access import shop_of, worker
-from inventory.jobs import actions
+from inventory.jobs import actions, queries
 from inventory.jobs.forms import StepForm, need_rows
 from inventory.jobs.views import found_open
 from inventory.models import Job, Step
@@ -29,7 +30,14 @@ def step(request: HttpRequest, code: str, step: str = "") -> HttpResponse:
         actions.save_step(form.save(commit=False), rows.wanted())
         messages.success(request, f"Kept: {row.name}.")
         return redirect("jobs:job", code)
-    return render(request, "inventory/jobs/step.html", {"job": job, "step": row, "form": form, "rows": rows})
+    context = {
+        "job": job,
+        "step": row,
+        "form": form,
+        "rows": rows,
+        "medians": queries.medians(job, needs, timezone.now()),
+    }
+    return render(request, "inventory/jobs/step.html", context)
 
 
 @worker

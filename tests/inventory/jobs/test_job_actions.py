@@ -79,7 +79,10 @@ def test_the_shop_s_median_replaces_the_service_s_amount(
         shop.shop, service(shop, wipe), w.car(shop, size="large"), TOMORROW, title="C", at=NOON
     )
 
-    assert job.steps.get(position=1).needs.get().amount == amount, because
+    need = job.steps.get(position=1).needs.get()
+    assert need.amount == amount, because
+    own = ["Hollin panel wipe: 160 ml. The median of your last 3 measured uses."]
+    assert queries.medians(job, [need], NOON) == (own if amount == 160 * ML else [])
 
 
 def wiping(world: w.World, wipe, ml: int, starts_at=TOMORROW, name: str = "Grey estate") -> Job:
