@@ -44,19 +44,28 @@ def _wait_for_badge(turn: Turn) -> Heard:
     )
 
 
+def _recorded_so_far(state: State) -> bool:
+    """Say whether what is under way wrote something already: an amount to be put right, a bottle filled."""
+    filled = state.waits == "target" and state.bottle != state.slots.get("source")
+    return filled or state.waits == "other_amount"
+
+
 def _answered(turn: Turn) -> Heard | None:
-    """A yes or a no to the question that stands; anything else leaves the question behind."""
+    """A yes to the question that stands; a no, or an undo before anything was recorded, lets it go."""
     state, said = turn.state, turn.said
+    recorded_so_far = _recorded_so_far(state)
+    if said.command == "undo" and state.verb and not recorded_so_far:
+        return turn.tell(
+            "Nothing was recorded.", "What was asked is let go. UNDO again takes back the act before."
+        )
     if said.command not in {"yes", "no"}:
         return None
-    if state.waits != "yes":
-        return (
-            turn.tell("There is no question to answer.", "Scan the next thing.")
-            if not state.verb
-            else turn.again("That needs more than yes or no.", "Or scan the next thing.")
-        )
+    if not state.verb or recorded_so_far:
+        return turn.tell("There is no question to answer.", "Scan the next thing.")
     if said.command == "no":
         return turn.tell("Nothing was recorded.", "Scan the next thing.")
+    if state.waits != "yes":
+        return turn.again("That needs more than a yes.", "Answer it, or NO to let it go.")
     slots = {name: value for name, value in state.slots.items() if name != "asked"}
     if "asked" in state.slots:
         slots["answered"] = [*slots.get("answered", ()), state.slots["asked"]]
@@ -65,15 +74,14 @@ def _answered(turn: Turn) -> Heard | None:
 
 def _went_on(turn: Turn) -> Heard | None:
     """What is under way takes the line, if it is what it waits for."""
-    state = turn.state
+    state, said = turn.state, turn.said
     if not state.verb or state.waits == "yes":
         return None
-    starts_over = turn.said.command in BEGIN and turn.said.command not in {"done", "already"}
-    if starts_over and not (state.verb == "use" and turn.said.command == "use" and "planned" in state.slots):
-        return None
-    if turn.said.command == "use":
+    if said.command == "use" and state.verb == "use" and "planned" in state.slots:
         return use.begin(turn, **state.slots)
-    return GO_ON[state.verb](turn)
+    if said.command in BEGIN and said.command not in {"done", "already"}:
+        return receive.unfinished(turn)
+    return GO_ON[state.verb](turn) or receive.unfinished(turn)
 
 
 def _begun(turn: Turn) -> Heard:
@@ -87,9 +95,7 @@ def _begun(turn: Turn) -> Heard:
         return _CODES[said.kind](idle)
     if said.packs:
         return receive.scanned(idle)
-    if (
-        said.amount or said.weight or said.number is not None or said.command in {"planned", "finished"}
-    ) and turn.bottle:
+    if (said.amount or said.weight or said.command in {"planned", "finished"}) and turn.bottle:
         kept = turn.state.slots if turn.state.verb == "use" and turn.state.waits == "yes" else {}
         slots = {
             name: value
@@ -102,6 +108,10 @@ def _begun(turn: Turn) -> Heard:
 
 def _lost(turn: Turn) -> Heard:
     said = turn.said
+    if said.number is not None and turn.bottle:
+        return turn.unknown(
+            f"“{said.text}” alone says nothing here.", "Give its unit, or say USE or COUNT first."
+        )
     if said.amount or said.weight or said.number is not None or said.command in {"planned", "finished"}:
         return turn.unknown("Of what? No bottle is in hand.", "Scan the bottle, then the amount.")
     if said.command:

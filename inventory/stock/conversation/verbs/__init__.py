@@ -5,7 +5,7 @@ from typing import Any
 
 from ..answers import Heard
 from ..turn import Turn
-from . import away, count, delivery, fill, hold, move, open, receive, rinse, sign, undo, use
+from . import away, count, delivery, fill, hold, move, open, receive, received, rinse, sign, undo, use
 
 Begin = Callable[[Turn], Heard]
 GoOn = Callable[[Turn], "Heard | None"]
@@ -48,7 +48,7 @@ GO_ON: dict[str, GoOn] = {
     "wrong": delivery.on,
 }
 SETTLE: dict[str, Settle] = {
-    "receive": receive.settle,
+    "receive": received.settle,
     "use": use.settle,
     "fill": fill.settle,
     "rinse": rinse.settle,

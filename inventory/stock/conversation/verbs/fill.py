@@ -170,8 +170,9 @@ def _record(
     pour = pour_in_words(product, water) if water else f"{turn.of(source, product)}"
     says = f"Filled {words.short(target.code)}: {pour}. {_dies(turn, source, target, parts)}"
     state = replace(turn.state, bottle=target.code, verb=NAME, waits="target", slots=_kept(slots))
-    left = turn.of(source, max(source.content - product, 0))
-    next = f"{words.short(source.code)} has {left} left. Scan the next bottle to fill, or the next thing."
+    left = max(source.content - product, 0)
+    has = f"has {turn.of(source, left)} left" if left else "is empty"
+    next = f"{words.short(source.code)} {has}. Scan the next bottle to fill, or the next thing."
     return turn.recorded(
         says,
         next,

@@ -100,10 +100,12 @@ def _keys(turn: Turn) -> tuple[Key, ...]:
         return (*rinse, Key("Count", "COUNT"), Key("Discard it", "DISCARD"), label_key(bottle.code))
     opening = (Key("Open", "OPEN", main=True),) if bottle.state == "sealed" else ()
     using = Key("Use", "USE", main=not opening)
+    liquid = bottle.product is not None and bottle.product.dimension in {"volume", "mass"}
+    pouring = (Key("Fill from it", "FILL"),) if liquid else ()
     return (
         *opening,
         using,
-        Key("Fill from it", "FILL"),
+        *pouring,
         Key("Move", "MOVE"),
         Key("Count", "COUNT"),
         Key("Hold it", "HOLD"),

@@ -1,26 +1,21 @@
 """Receive: what, how many, lot, date, and once a delivery where to; asked where the symbol does not say."""
 
 from dataclasses import replace
-from datetime import date
 from typing import Any
 
 from .. import words
 from ..answers import Heard, Key
-from ..facts import PackFacts
-from ..guards import YES
 from ..turn import Turn
-from .move import not_on_poster
 from .printed import DATE_KEYS, choose, read_date
-from .received import record
-from .symbols import from_case, from_symbol, read_out
+from .received import NAME, settle
+from .symbols import from_case, from_symbol, pack_of, read_out
 
-NAME = "receive"
 NO_LOT = Key("Lot not given", "NO LOT")
 
 
 def begin(turn: Turn) -> Heard:
     """RECEIVE: a new delivery starts."""
-    fresh = replace(turn, state=replace(turn.state, delivery={}))
+    fresh = replace(turn, state=replace(turn.state, bottle="", delivery={}))
     return fresh.ask(
         "Receive what?",
         "Scan the bar code of the first bottle, or our code of the product.",
@@ -30,8 +25,9 @@ def begin(turn: Turn) -> Heard:
 
 
 def scanned(turn: Turn) -> Heard:
-    """A maker's symbol, or our code of a product, begins a receipt."""
-    pack = _pack(turn, turn.said.code or turn.said.packs[0].gtin or "")
+    """A maker's symbol, or our code of a product, begins a receipt; no bottle is in hand any more."""
+    turn = replace(turn, state=replace(turn.state, bottle=""))
+    pack = pack_of(turn, turn.said.code or turn.said.packs[0].gtin or "")
     if pack is None:
         return _nobody_knows(turn)
     slots: dict[str, Any] = {"of": turn.said.code or pack.gtin, "pack": pack.id}
@@ -39,6 +35,18 @@ def scanned(turn: Turn) -> Heard:
         return _which_reading(turn, slots)
     return _next(
         turn, slots | (from_symbol(turn.said.packs[0], pack) if turn.said.packs else from_case(pack))
+    )
+
+
+def unfinished(turn: Turn) -> Heard | None:
+    """Hold back a line that would begin something else while a receipt is half said: nothing gets lost."""
+    state, said = turn.state, turn.said
+    pack = pack_of(turn, state.slots["of"], state.slots["pack"]) if state.slots.get("of") else None
+    if state.verb != NAME or pack is None or not (said.command or said.code or said.packs):
+        return None
+    missing = _MISSING[state.waits]
+    return turn.again(
+        f"{pack.product.name} is not received yet: {missing} is missing.", "Say it first, or NO to let it go."
     )
 
 
@@ -60,13 +68,8 @@ def _nobody_knows(turn: Turn) -> Heard:
     )
 
 
-def _pack(turn: Turn, of: str, id: int | None = None) -> PackFacts | None:
-    packs = turn.facts.packs.get(of, ())
-    return next((pack for pack in packs if id in (None, pack.id)), None)
-
-
 def _which_reading(turn: Turn, slots: dict[str, Any]) -> Heard:
-    pack = _pack(turn, slots["of"], slots["pack"])
+    pack = pack_of(turn, slots["of"], slots["pack"])
     assert pack is not None
     read = [from_symbol(reading, pack) for reading in turn.said.packs]
     keys = tuple(Key(read_out(each), str(number)) for number, each in enumerate(read, 1))
@@ -82,7 +85,7 @@ def go_on(turn: Turn) -> Heard | None:
 
 def _next(turn: Turn, slots: dict[str, Any]) -> Heard:
     """Ask for the first thing that is missing, else settle."""
-    pack = _pack(turn, slots["of"], slots["pack"])
+    pack = pack_of(turn, slots["of"], slots["pack"])
     assert pack is not None
     named, noun = pack.product.name, pack.product.noun
     if "count" not in slots:
@@ -192,6 +195,14 @@ def _first_pack(turn: Turn) -> Heard | None:
     return scanned(turn) if turn.said.packs or turn.said.kind == "product" else None
 
 
+_MISSING = {
+    "count": "how many",
+    "lot": "the lot",
+    "date": "the date",
+    "which_date": "the date",
+    "reading": "which reading",
+    "place": "the place",
+}
 _WAITS = {
     "pack": _first_pack,
     "count": _count,
@@ -201,36 +212,3 @@ _WAITS = {
     "reading": _reading,
     "place": _place,
 }
-
-
-def settle(turn: Turn, slots: dict[str, Any]) -> Heard:
-    """Write it, or ask first: a date that is over, a product that no poster of the place lists."""
-    pack, place = _pack(turn, slots["of"], slots["pack"]), turn.facts.places[slots["place"]]
-    assert pack is not None
-    over = [
-        day
-        for name, day in slots.get("dates", {}).items()
-        if name != "made_on" and date.fromisoformat(day) < turn.today
-    ]
-    if over and "arrived_dead" not in slots.get("answered", ()):
-        died = words.day(date.fromisoformat(over[0]), turn.today)
-        says = f"{pack.product.name} was good until {died}. Receive it all the same?"
-        return turn.ask(
-            says,
-            "Send it back rather: NO. It cannot be used.",
-            Key("No, send it back", "NO", main=True),
-            Key("Yes, receive it", YES),
-            verb=NAME,
-            waits="yes",
-            **{**slots, "asked": "arrived_dead"},
-        )
-    if question := not_on_poster(pack.product, place, slots):
-        return turn.ask(
-            *question,
-            Key("Yes, put it there", YES),
-            Key("No", "NO", main=True),
-            verb=NAME,
-            waits="yes",
-            **{**slots, "asked": "not_admitted"},
-        )
-    return record(turn, slots, pack, place)

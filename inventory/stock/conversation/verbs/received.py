@@ -11,13 +11,51 @@ from inventory.stock.rules.receipts import allocate
 from .. import words
 from ..answers import Heard, Key
 from ..facts import PackFacts, PlaceFacts, ProductFacts
+from ..guards import YES
 from ..turn import Turn
+from .move import not_on_poster
+from .symbols import pack_of
+
+NAME = "receive"
 
 # What it is, how much is in it, the pack it came as.
 Arriving = tuple[ProductFacts, int, "int | None"]
 
 
-def record(turn: Turn, slots: dict[str, Any], pack: PackFacts, place: PlaceFacts) -> Heard:
+def settle(turn: Turn, slots: dict[str, Any]) -> Heard:
+    """Write it, or ask first: a date that is over, a product that no poster of the place lists."""
+    pack, place = pack_of(turn, slots["of"], slots["pack"]), turn.facts.places[slots["place"]]
+    assert pack is not None
+    over = [
+        day
+        for name, day in slots.get("dates", {}).items()
+        if name != "made_on" and date.fromisoformat(day) < turn.today
+    ]
+    if over and "arrived_dead" not in slots.get("answered", ()):
+        died = words.day(date.fromisoformat(over[0]), turn.today)
+        says = f"{pack.product.name} was good until {died}. Receive it all the same?"
+        return turn.ask(
+            says,
+            "Send it back rather: NO. It cannot be used.",
+            Key("No, send it back", "NO", main=True),
+            Key("Yes, receive it", YES),
+            verb=NAME,
+            waits="yes",
+            **{**slots, "asked": "arrived_dead"},
+        )
+    if question := not_on_poster(pack.product, place, slots):
+        return turn.ask(
+            *question,
+            Key("Yes, put it there", YES),
+            Key("No", "NO", main=True),
+            verb=NAME,
+            waits="yes",
+            **{**slots, "asked": "not_admitted"},
+        )
+    return _record(turn, slots, pack, place)
+
+
+def _record(turn: Turn, slots: dict[str, Any], pack: PackFacts, place: PlaceFacts) -> Heard:
     """Write the bottles, count them on the orders, and remember the delivery."""
     count, lot = int(slots["count"]), _lot(slots)
     bottles: list[Arriving] = [(pack.product, pack.amount, pack.id)] * count + [
@@ -36,7 +74,7 @@ def record(turn: Turn, slots: dict[str, Any], pack: PackFacts, place: PlaceFacts
         *_keys(pack),
         acts=acts,
         effects=effects,
-        what=f"the receipt of {words.counted(len(bottles), 'bottle')} of {pack.product.name}",
+        what=f"the receipt of {_counted(bottles, pack, count)}",
         state=replace(turn.state.idle(), bottle="", delivery=delivery),
         labels=True,
     )

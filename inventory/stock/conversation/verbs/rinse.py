@@ -22,6 +22,12 @@ def begin(turn: Turn) -> Heard:
         return turn.stop(
             f"{words.name(bottle)} was booked out of the shop.", "If it is here after all: UNDO that entry."
         )
+    if not bottle.content and not bottle.refillable:
+        return turn.stop(
+            f"{words.name(bottle)} is a maker's: nothing goes into it again.",
+            "DISCARD it. Only refillable bottles are rinsed here.",
+            Key("Discard it", "DISCARD"),
+        )
     if bottle.content and not bottle.refillable:
         return turn.stop(
             f"{words.name(bottle)} still holds {words.holds(bottle, turn.facts)}.",

@@ -5,6 +5,7 @@ from typing import Any
 from inventory.codes import Reading
 
 from ..facts import PackFacts
+from ..turn import Turn
 
 
 def from_case(pack: PackFacts) -> dict[str, Any]:
@@ -30,3 +31,9 @@ def from_symbol(reading: Reading, pack: PackFacts) -> dict[str, Any]:
 def read_out(slots: dict[str, Any]) -> str:
     """Return one reading of a symbol as a key says it."""
     return ", ".join([f"lot {slots.get('lot', 'not given')}", *slots.get("dates", {}).values()])
+
+
+def pack_of(turn: Turn, of: str, id: int | None = None) -> PackFacts | None:
+    """Return the pack that a number or a product's code names, the usual one unless its id is given."""
+    packs = turn.facts.packs.get(of, ())
+    return next((pack for pack in packs if id in (None, pack.id)), None)

@@ -1,0 +1,153 @@
+"""What a station asks first, and what it does after a yes or a no."""
+
+from datetime import timedelta
+
+import pytest
+
+from inventory.models import Head, Movement, Override
+from tests.inventory.scan.desk import content, desk, kinds
+from tests.world import (
+    GRAM,
+    LITRE,
+    ML,
+    NOON,
+    TODAY,
+    bottle,
+    fenmoor,
+    hollin,
+    job,
+    larkmoor,
+    marl,
+    need,
+    product,
+    spray_bottle,
+    step,
+    tidewall,
+)
+
+pytestmark = pytest.mark.django_db
+LONG_AGO = NOON - timedelta(days=300)
+
+
+def test_a_bottle_past_the_shops_own_estimate_asks_and_the_answer_is_kept() -> None:
+    world = larkmoor()
+    old = bottle(world, marl(world), 150 * GRAM, at=LONG_AGO, opened_at=LONG_AGO)
+    here = desk(world)
+    assert here.hears(old.code, "60 g") == (
+        f"ask: Marl cutting compound {old.code[:4]} is past 28 July: "
+        "opened 29 January + 180 days, given by this shop."
+    )
+    assert here.hears("YES") == f"recorded: Marl cutting compound {old.code[:4]}: took 60 g, 90 g left."
+    assert Movement.objects.get(kind="use").facts["answered"] == ["past_estimate"]
+
+
+def test_a_maker_given_open_life_stops_where_an_estimate_asks() -> None:
+    world = larkmoor()
+    old = bottle(world, tidewall(world), 30 * ML, at=LONG_AGO, opened_at=LONG_AGO)
+    assert desk(world).hears(old.code, "10 ml").startswith("stop: Tidewall coating")
+
+
+def test_more_than_the_book_holds_asks_and_yes_counts_and_uses_at_once() -> None:
+    world = larkmoor()
+    compound = bottle(world, marl(world), 90 * GRAM, opened_at=NOON - timedelta(days=1))
+    here = desk(world)
+    assert here.hears(compound.code, "120 g") == (
+        f"ask: {compound.code[:4]} is booked at 90 g. You said 120 g."
+    )
+    assert kinds(here.say("YES")) == ["count", "use"]
+    assert content(compound) == 0
+
+
+def test_no_writes_nothing() -> None:
+    world = larkmoor()
+    compound = bottle(world, marl(world), 90 * GRAM)
+    here = desk(world)
+    before = Head.objects.get().seq
+    assert here.hears(compound.code, "120 g", "NO") == "tell: Nothing was recorded."
+    assert (Head.objects.get().seq, content(compound)) == (before, 90 * GRAM)
+
+
+def test_another_amount_after_the_question_takes_its_place() -> None:
+    world = larkmoor()
+    compound = bottle(world, marl(world), 90 * GRAM, opened_at=NOON - timedelta(days=1))
+    here = desk(world)
+    here.hears(compound.code, "120 g")
+    assert here.hears("20 g") == f"recorded: Marl cutting compound {compound.code[:4]}: took 20 g, 70 g left."
+
+
+def test_what_an_earlier_job_is_booked_to_get_is_asked_for_by_name() -> None:
+    world = larkmoor()
+    coat = tidewall(world, needs_sheet=False)
+    only = bottle(world, coat, 30 * ML)
+    need(step(job(world)), coat, 25 * ML)
+    here = desk(world)
+    assert here.hears(only.code, "10 ml") == (
+        f"ask: Tidewall coating {only.code[:4]} is wanted by Grey estate: 5 ml would be missing there."
+    )
+    assert kinds(here.say("YES")) == ["open", "use"]
+
+
+def test_what_leaves_enough_for_the_booked_job_is_not_asked() -> None:
+    world = larkmoor()
+    coat = tidewall(world, needs_sheet=False)
+    only = bottle(world, coat, 30 * ML)
+    need(step(job(world)), coat, 20 * ML)
+    assert desk(world).hears(only.code, "10 ml").startswith("recorded: ")
+
+
+def test_a_coating_from_a_second_lot_is_asked_on_one_step() -> None:
+    world = larkmoor()
+    coat = tidewall(world, needs_sheet=False)
+    first = bottle(world, coat, 30 * ML, lot="A")
+    second = bottle(world, coat, 30 * ML, lot="B")
+    car = job(world, NOON)
+    need(step(car), coat, 40 * ML)
+    here = desk(world)
+    here.hears(car.code, first.code, "30 ml")
+    assert here.hears(second.code) == "ask: This step has Tidewall coating from another lot on it already."
+
+
+def test_a_missing_data_sheet_asks_once_a_step_and_who_answered_is_kept() -> None:
+    world = larkmoor()
+    wipe = hollin(world)
+    here_is = bottle(world, wipe, 500 * ML)
+    car = job(world, NOON)
+    need(step(car), wipe, 40 * ML)
+    here = desk(world)
+    assert here.hears(car.code, here_is.code) == "ask: Hollin panel wipe has no data sheet."
+    assert here.hears("YES").startswith("recorded: ")
+    assert Override.objects.get().by == world.tomas
+    assert here.hears("UNDO", here_is.code).startswith("recorded: ")
+
+
+def test_an_acid_without_its_sheet_is_stopped_whatever_is_answered() -> None:
+    world = larkmoor()
+    acid = product(world, "Brack wheel acid", "acid", traced=True)
+    here_is = bottle(world, acid, LITRE)
+    car = job(world, NOON)
+    need(step(car), acid, 40 * ML)
+    here = desk(world)
+    assert here.hears(car.code, here_is.code) == "stop: Brack wheel acid has no data sheet."
+    assert content(here_is) == LITRE
+
+
+def test_a_filled_bottle_without_a_label_asks() -> None:
+    world = larkmoor()
+    drum, spray = bottle(world, fenmoor(world), 5 * LITRE), spray_bottle(world)
+    here = desk(world)
+    here.hears(drum.code, "FILL", "1:10", spray.code)
+    assert here.hears(spray.code, "100 ml") == (
+        f"ask: Fenmoor iron remover {spray.code[:4]} has no label for what is in it now."
+    )
+
+
+def test_a_product_that_the_poster_does_not_list_asks_before_it_moves_there() -> None:
+    world = larkmoor()
+    compound = bottle(world, marl(world), 150 * GRAM)
+    world.bay_1.posters.create(version=1, printed_on=TODAY, snapshot={})
+    here = desk(world)
+    assert here.hears(compound.code, "MOVE", world.bay_1.code) == (
+        "ask: Marl cutting compound is not on the poster of Bay 1. Put it there all the same?"
+    )
+    assert here.hears("YES") == f"recorded: Moved Marl cutting compound {compound.code[:4]} to Bay 1."
+    assert here.hears(compound.code, "MOVE", world.bay_2.code).startswith("recorded: ")
