@@ -1,7 +1,7 @@
-"""What a file would do to the shop: reads alone, outside any transaction, so that nobody waits for a preview."""
+"""What a file would do to the shop: reads alone, outside any transaction, so that nobody waits for it."""
 
 from collections import defaultdict
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
@@ -108,7 +108,9 @@ def _judge(sheet: Sheet, cells: dict[str, Cell], known: Known) -> Judged:
     after = sheet.cells(thing, known)
     changes = _changes(sheet, before, after)
     becomes = Becomes.NEW if before is None else Becomes.CHANGED if changes else Becomes.SAME
-    return Judged(Outcome(known.row, becomes, sheet.about(thing), changes, (), sheet.note(thing, known)), thing)
+    return Judged(
+        Outcome(known.row, becomes, sheet.about(thing), changes, (), sheet.note(thing, known)), thing
+    )
 
 
 def _wrong(sheet: Sheet, known: Known, about: str, sentences: dict[str, str]) -> Outcome:
@@ -134,14 +136,20 @@ def _things(sheet: Sheet, known: Known) -> Iterable[Any]:
         return [stock_rows.row_of(container, known) for container in known.containers.values()]
     if isinstance(sheet, JobResource):
         return [job_rows.row_of(job) for job in known.jobs.values()]
-    by_slug = {"suppliers": known.suppliers, "products": known.products, "packs": known.packs}
+    by_slug: dict[str, Mapping[Any, Any]] = {
+        "suppliers": known.suppliers,
+        "products": known.products,
+        "packs": known.packs,
+    }
     return by_slug[sheet.slug].values()
 
 
 def known_of(shop: Shop, sheet: Sheet, at: datetime, table: Table | None) -> Known:
     """Return what the shop has that a kind of sheet asks about: a constant number of queries."""
     known = Known(shop, at)
-    products = list(Product.objects.filter(shop=shop).select_related("supplier", "shop").order_by("name", "id"))
+    products = list(
+        Product.objects.filter(shop=shop).select_related("supplier", "shop").order_by("name", "id")
+    )
     known.products = {product.code: product for product in products}
     known.product_names = type(known.product_names)((product.name, product) for product in products)
     _LOADERS[sheet.slug](known, table)

@@ -39,7 +39,9 @@ def home(request: HttpRequest) -> HttpResponse:
         upload, slug = form.cleaned_data["file"], form.cleaned_data["kind"]
         try:
             if upload.size > Bounds().bytes:
-                raise Unreadable(f"The file is larger than {Bounds().bytes // 2**20} MB. Split it into parts.")
+                raise Unreadable(
+                    f"The file is larger than {Bounds().bytes // 2**20} MB. Split it into parts."
+                )
             data = upload.read()
             now = timezone.now()
             queries.check_columns(shop_of(request), slug, read_table(data))
@@ -86,15 +88,20 @@ def _shown(request: HttpRequest, file: actions.Kept, found: Preview) -> HttpResp
     outcomes = sorted(found.outcomes, key=lambda each: each.becomes is not Becomes.WRONG)
     only = request.GET.get("only", "")
     rows = [each for each in outcomes if not only or each.becomes == only]
-    page = Paginator(rows, PAGE).get_page(request.GET.get("page"))
-    for_row = {each: count(outcomes, each) for each in Becomes}
+    numbers = {"": len(outcomes)} | {str(each): count(outcomes, each) for each in Becomes}
+    comes = numbers[Becomes.NEW] + numbers[Becomes.CHANGED]
     context = {
-        "file": file, "kind": found.sheet.what, "says": summary(outcomes), "page": page, "only": only,
-        "filters": [(key, label, for_row.get(key, len(outcomes))) for key, label in FILTERS],
-        "wrong": for_row[Becomes.WRONG], "seen": found.fingerprint,
-        "comes": for_row[Becomes.NEW] + for_row[Becomes.CHANGED],
-        "grade": "stop" if found.wrong else "ready" if for_row[Becomes.NEW] + for_row[Becomes.CHANGED] else "tell",
-    }  # fmt: skip
+        "file": file,
+        "kind": found.sheet.what,
+        "says": summary(outcomes),
+        "page": Paginator(rows, PAGE).get_page(request.GET.get("page")),
+        "only": only,
+        "filters": [(key, label, numbers[key]) for key, label in FILTERS],
+        "wrong": numbers[Becomes.WRONG],
+        "seen": found.fingerprint,
+        "comes": comes,
+        "grade": "stop" if found.wrong else "ready" if comes else "tell",
+    }
     return render(request, "inventory/spreadsheets/preview.html", context)
 
 
@@ -105,10 +112,10 @@ def bring(request: HttpRequest, token: str) -> HttpResponse:
     person, now = person_of(request), timezone.now()
     try:
         file = actions.kept(person, token, now)
+        table, seen = read_table(file.data), request.POST.get("seen", "")
         says = actions.bring_in(
-            shop_of(request), file.slug, read_table(file.data), seen=request.POST.get("seen", ""), token=token,
-            sha256=file.sha256, by=person, at=now,
-        )  # fmt: skip
+            shop_of(request), file.slug, table, seen=seen, token=token, sha256=file.sha256, by=person, at=now
+        )
     except Unreadable as refusal:
         return _back(request, refusal.says)
     except (actions.Moved, Refused) as refusal:

@@ -40,11 +40,13 @@ def _vehicle(row: JobRow, known: Known) -> Vehicle:
 
 
 def _copy_steps(job: Job, row: JobRow, service: Service) -> None:
+    bay = None if isinstance(row.bay, str) else row.bay
+    person = None if isinstance(row.person, str) else row.person
     factor = SIZE_FACTORS[job.vehicle.size]
     for plan in service.steps.all():
         starts_at = job.starts_at + timedelta(minutes=plan.starts_after)
         step = Step.objects.create(
-            job=job, position=plan.position, stage=plan.stage, name=plan.name, bay=row.bay, person=row.person,
+            job=job, position=plan.position, stage=plan.stage, name=plan.name, bay=bay, person=person,
             starts_at=starts_at, ends_at=starts_at + timedelta(minutes=plan.minutes),
         )  # fmt: skip
         job.ends_at = max(job.ends_at, step.ends_at)

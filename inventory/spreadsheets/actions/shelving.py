@@ -30,9 +30,16 @@ def _received(row: StockRow, known: Known) -> Iterator[Act]:
     times, each = (1, row.count) if row.box else (row.count, 1)
     lot = LotFacts(row.lot, row.expires_on, row.best_before_on, row.made_on)
     new = NewBottle(
-        row.product.code, row.full * each, row.noun, row.code, row.pack.pk if row.pack and each == 1 else None,
-        lot, bool(row.sealed), opened_at=_opened_at(row, known), estimated=row.opened_on == UNKNOWN,
-    )  # fmt: skip
+        product=row.product.code,
+        full=row.full * each,
+        noun=row.noun,
+        code=row.code,
+        pack=row.pack.pk if row.pack and each == 1 else None,
+        lot=lot,
+        sealed=bool(row.sealed),
+        opened_at=_opened_at(row, known),
+        estimated=row.opened_on == UNKNOWN,
+    )
     for _ in range(times):
         yield Act("receive", known.at, new=new, amount=row.content * each, place=row.place.code)
 

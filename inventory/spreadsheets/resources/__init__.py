@@ -9,8 +9,7 @@ from inventory.spreadsheets.resources.stock import StockResource, StockRow
 from inventory.spreadsheets.resources.suppliers import SupplierResource
 
 RESOURCES: dict[str, type[Sheet]] = {
-    each.slug: each
-    for each in (SupplierResource, ProductResource, PackResource, StockResource, JobResource)
+    each.slug: each for each in (SupplierResource, ProductResource, PackResource, StockResource, JobResource)
 }
 
 __all__ = ["RESOURCES", "Amiss", "JobResource", "JobRow", "Known", "Sheet", "StockResource", "StockRow"]

@@ -22,7 +22,7 @@ Cells = dict[str, Cell]
 
 
 class Blank(Enum):
-    """What an empty cell means; an enum, since a resource copies its fields and an object would not stay itself."""
+    """What an empty cell means; an enum, since a resource copies its fields and only an enum stays itself."""
 
     KEEP = "what is there stays"
 

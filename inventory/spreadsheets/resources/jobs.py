@@ -114,7 +114,9 @@ class JobResource(Sheet, Resource):  # type: ignore[misc]
         except Wrong:
             return None
         key = (self.cell(row, "vehicle"), self.cell(row, "plate"), at)
-        found = [job for job in known.jobs.values() if (job.vehicle.name, job.vehicle.plate, job.starts_at) == key]
+        found = [
+            job for job in known.jobs.values() if (job.vehicle.name, job.vehicle.plate, job.starts_at) == key
+        ]
         return found[0] if len(found) == 1 else None
 
     def fresh(self, row: Cells, known: Known) -> JobRow:
@@ -133,7 +135,9 @@ class JobResource(Sheet, Resource):  # type: ignore[misc]
         thing.title = thing.title or str(thing.service)
         car = known.vehicles.get((thing.vehicle.strip(), thing.plate.strip()))
         if car and thing.size and thing.size != car.size:
-            raise Amiss(size=f"{car} is kept as {car.get_size_display()}. Leave the cell empty, or correct the car.")
+            raise Amiss(
+                size=f"{car} is kept as {car.get_size_display()}. Leave the cell empty, or correct the car."
+            )
         thing.size = car.size if car else thing.size or Vehicle.Size.MID
         if first := known.claim("booking", (thing.vehicle.strip(), thing.plate.strip(), thing.starts_at)):
             raise Amiss(starts_at=f"Row {first} books this car at this time already. Keep one of the two.")

@@ -6,7 +6,19 @@ from dataclasses import dataclass, field
 from datetime import date, datetime
 from typing import Any, TypeVar
 
-from inventory.models import Container, Job, Lot, Pack, Person, Place, Product, Service, Shop, Supplier, Vehicle
+from inventory.models import (
+    Container,
+    Job,
+    Lot,
+    Pack,
+    Person,
+    Place,
+    Product,
+    Service,
+    Shop,
+    Supplier,
+    Vehicle,
+)
 from inventory.spreadsheets.rules.values import Wrong
 
 Thing = TypeVar("Thing")

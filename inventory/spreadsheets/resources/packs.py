@@ -8,7 +8,17 @@ from biip.gtin import Gtin
 from import_export.resources import Resource
 
 from inventory.models import Pack
-from inventory.spreadsheets.resources.columns import Amiss, Cells, Column, Given, Sheet, money, text, whole, yes_no
+from inventory.spreadsheets.resources.columns import (
+    Amiss,
+    Cells,
+    Column,
+    Given,
+    Sheet,
+    money,
+    text,
+    whole,
+    yes_no,
+)
 from inventory.spreadsheets.resources.known import Known
 from inventory.spreadsheets.rules import values
 from inventory.spreadsheets.rules.amounts import number_in, read_number_and_unit, unit_for
@@ -25,12 +35,16 @@ def _gtin(cell: Cell, given: Given) -> str:
     try:
         return Gtin.parse(said).as_gtin_14()
     except ParseError:
-        raise Wrong(f"“{said}” is no GTIN: its last digit does not fit the others. Scan it instead.") from None
+        raise Wrong(
+            f"“{said}” is no GTIN: its last digit does not fit the others. Scan it instead."
+        ) from None
 
 
 def _holds(cell: Cell, given: Given) -> int:
     product, shop = given.thing.product, given.known.shop
-    amount = read_number_and_unit(cell, given.row.get("unit"), product.dimension, shop.system, shop.decimal_mark)
+    amount = read_number_and_unit(
+        cell, given.row.get("unit"), product.dimension, shop.system, shop.decimal_mark
+    )
     if not amount:
         raise Wrong("A pack holds something. Write what stands on it.")
     return amount
@@ -98,7 +112,9 @@ class PackResource(Sheet, Resource):  # type: ignore[misc]
         """Start a pack of the row's product."""
         return Pack(product=known.product(self.cell(row, "product")))
 
-    def import_field(self, field: Column, instance: Pack, row: Cells, is_m2m: bool = False, **kwargs: Any) -> None:
+    def import_field(
+        self, field: Column, instance: Pack, row: Cells, is_m2m: bool = False, **kwargs: Any
+    ) -> None:
         """Leave the product alone: it found the pack."""
         if field.attribute != "product":
             super().import_field(field, instance, row, is_m2m, **kwargs)

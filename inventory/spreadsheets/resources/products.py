@@ -100,7 +100,9 @@ class ProductResource(Sheet, Resource):  # type: ignore[misc]
         traced = any(kind in {each.value, each.label} for each in TRACED_KINDS)
         return Product(shop=known.shop, traced=traced)
 
-    def import_field(self, field: Column, instance: Product, row: Cells, is_m2m: bool = False, **kwargs: Any) -> None:
+    def import_field(
+        self, field: Column, instance: Product, row: Cells, is_m2m: bool = False, **kwargs: Any
+    ) -> None:
         """Leave alone what found the product: its code, or its name, perhaps in another case."""
         found_by = "code" if self.cell(row, "code") or not instance.pk else "name"
         if field.attribute not in {"code", found_by}:
@@ -114,10 +116,16 @@ class ProductResource(Sheet, Resource):  # type: ignore[misc]
         holder = known.product_names.get(thing.name)
         if holder is not None and holder is not thing:
             raise Amiss(name="Another product has this name. Give this one a name of its own.")
-        if before and thing.pk in known.stocked and before[self.heads.index("measured")] != thing.get_dimension_display():  # noqa: E501
+        if (
+            before
+            and thing.pk in known.stocked
+            and before[self.heads.index("measured")] != thing.get_dimension_display()
+        ):
             raise Amiss(dimension="There is stock of it measured otherwise, so this stays as it is.")
         if thing.density_mg_per_l and not thing.density_source.strip():
-            raise Amiss(density_source="Say where the density comes from, the data sheet's section 9 for one.")
+            raise Amiss(
+                density_source="Say where the density comes from, the data sheet's section 9 for one."
+            )
         low, high = thing.store_from_c, thing.store_to_c
         if low is not None and high is not None and low >= high:
             raise Amiss(store_to_c=f"{high} °C is not above {low} °C. Check the two figures.")

@@ -96,7 +96,9 @@ def _opened(cell: Cell, given: Given) -> date | str | None:
 
 def _printed(attribute: str, heading: str, meaning: Meaning) -> Column:
     return Column(
-        attribute, heading, lambda cell, given: values.read_printed(cell, meaning, given.known.shop.date_order)
+        attribute,
+        heading,
+        lambda cell, given: values.read_printed(cell, meaning, given.known.shop.date_order),
     )
 
 
@@ -112,7 +114,7 @@ class StockResource(Sheet, Resource):  # type: ignore[misc]
     """A row a bottle, or so many bottles alike."""
 
     slug, what = "stock", "stock on the shelf"
-    lead = "What stands on the shelf: bottle by bottle going out; coming in, new bottles and counts of known ones."
+    lead = "What stands on the shelf, bottle by bottle. New bottles come in, known ones are counted or moved."
 
     code = Column("code", "code", None)
     product = Column(

@@ -10,9 +10,7 @@ from inventory.spreadsheets.rules.table import Bounds
 if TYPE_CHECKING:
     from inventory.spreadsheets.resources.stock import StockRow
 
-ASKED = (
-    "Type the day it was opened, or “unknown”: then half of its open life ago is written, marked as estimated."
-)
+ASKED = "Type the day it was opened, or “unknown”: then half of its open life ago is written as an estimate."
 DATES = ("expires_on", "best_before_on", "made_on")
 
 
@@ -47,7 +45,9 @@ def _opened(thing: "StockRow", known: Known) -> None:
     if thing.sealed is None:
         raise Amiss(sealed="Say whether it is sealed: yes or no.")
     if thing.sealed and thing.opened_on is not None:
-        raise Amiss(opened_on="It is sealed, so it was not opened. Empty this cell, or write no under sealed.")
+        raise Amiss(
+            opened_on="It is sealed, so it was not opened. Empty this cell, or write no under sealed."
+        )
     if not thing.sealed and thing.opened_on is None:
         raise Amiss(opened_on=ASKED)
     if isinstance(thing.opened_on, str) or thing.opened_on is None:

@@ -63,8 +63,13 @@ def summary(outcomes: list[Outcome]) -> str:
     if wrong:
         return f"{_rows(wrong)} of {len(outcomes)} cannot be taken, so nothing comes in yet."
     if not new + changed:
-        return f"Nothing would change: {'the one row is' if same == 1 else f'all {same} rows are'} known as written."
-    parts = [f"{new} new" if new else "", f"{changed} changed" if changed else "", f"{same} unchanged" if same else ""]
+        are = "the one row is" if same == 1 else f"all {same} rows are"
+        return f"Nothing would change: {are} known as written."
+    parts = [
+        f"{new} new" if new else "",
+        f"{changed} changed" if changed else "",
+        f"{same} unchanged" if same else "",
+    ]
     return f"{_rows(len(outcomes))}: {', '.join(part for part in parts if part)}."
 
 

@@ -49,7 +49,9 @@ class Table:
 def too_many_rows(bounds: Bounds) -> Unreadable:
     """Return the refusal of a file with more rows than are read."""
     limit = f"{bounds.rows:,}".replace(",", " ")
-    return Unreadable(f"The file has more than {limit} rows. Split it, and bring in one part after the other.")
+    return Unreadable(
+        f"The file has more than {limit} rows. Split it, and bring in one part after the other."
+    )
 
 
 def too_wide(bounds: Bounds) -> Unreadable:

@@ -44,11 +44,12 @@ def _text_rows(data: bytes, bounds: Bounds) -> Iterator[list[Cell]]:
     reader = csv.reader(StringIO(text, newline=""), delimiter=_separator(text), strict=True)
     number = 0
     try:
-        for number, row in enumerate(reader, 1):
+        for row in reader:
+            number += 1
             yield list(row)
     except csv.Error:
         raise Unreadable(
-            f"Row {number + 1} cannot be read: a quotation mark in it is not closed. Save the file again as CSV."
+            f"Row {number + 1} cannot be read: a quotation mark in it is not closed. Save it as CSV again."
         ) from None
 
 

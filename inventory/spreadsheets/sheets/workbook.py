@@ -13,7 +13,7 @@ from xml.parsers import expat
 from zipfile import BadZipFile, ZipFile, ZipInfo
 
 from openpyxl import load_workbook
-from openpyxl.utils.cell import coordinate_from_string, column_index_from_string
+from openpyxl.utils.cell import column_index_from_string, coordinate_from_string
 from openpyxl.utils.escape import unescape
 
 from inventory.spreadsheets.rules.table import Bounds, Cell, Unreadable, too_many_rows, too_wide
@@ -34,8 +34,8 @@ def read_workbook(data: bytes, bounds: Bounds) -> Iterator[list[Cell]]:
             book = load_workbook(BytesIO(data), read_only=True, data_only=False, keep_links=False)
         sheet = book.worksheets[0]
         sheet.reset_dimensions()
-        limits = {"max_row": bounds.rows * 2, "max_col": bounds.columns + 1}
-        rows = [[_cell(cell) for cell in row] for row in sheet.iter_rows(**limits)]
+        found = sheet.iter_rows(max_row=bounds.rows * 2, max_col=bounds.columns + 1)
+        rows = [[_cell(cell) for cell in row] for row in found]
     except Unreadable:
         raise
     except (BadZipFile, KeyError, ValueError, IndexError, TypeError, AttributeError, OSError, EOFError,

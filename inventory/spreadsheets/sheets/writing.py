@@ -10,6 +10,7 @@ from openpyxl import Workbook
 from openpyxl.cell import WriteOnlyCell
 from openpyxl.styles import Font
 from openpyxl.utils import get_column_letter
+from openpyxl.worksheet.worksheet import Worksheet
 
 from inventory.cells import guard
 from inventory.spreadsheets.rules.table import Cell
@@ -47,7 +48,7 @@ def write_xlsx(heads: Sequence[str], rows: Iterable[Sequence[Cell]], title: str)
     return into.getvalue()
 
 
-def _cell(sheet: object, cell: Cell) -> object:
+def _cell(sheet: Worksheet, cell: Cell) -> object:
     if isinstance(cell, str):
         return _text(sheet, guard(cell)) if cell else None
     if isinstance(cell, date) and not isinstance(cell, datetime):
@@ -57,7 +58,7 @@ def _cell(sheet: object, cell: Cell) -> object:
     return cell
 
 
-def _text(sheet: object, text: str, *, strong: bool = False) -> object:
+def _text(sheet: Worksheet, text: str, *, strong: bool = False) -> object:
     """Return a cell that is text whatever stands in it: "=1+1" and "#N/A" are words here."""
     cell = WriteOnlyCell(sheet, "")
     cell.value = ESCAPED.sub(lambda found: f"_x{ord(found[0]):04X}_", text)

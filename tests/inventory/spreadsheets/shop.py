@@ -27,7 +27,9 @@ def stocked() -> World:
     cast.bottle(world, tidewall, 30 * ML, lot="T-1", expires_on=date(2027, 6, 30))
     cast.bottle(world, tidewall, 30 * ML, lot="T-1", opened_at=NOON - timedelta(days=9))
     cast.bottle(world, hollin, 29_574, lot="")
-    opened = NewBottle(marl.code, 1_000_000, sealed=False, opened_at=EARLIER - timedelta(days=40), estimated=True)
+    opened = NewBottle(
+        marl.code, 1_000_000, sealed=False, opened_at=EARLIER - timedelta(days=40), estimated=True
+    )
     cast.record(world, Act("receive", EARLIER, new=opened, amount=800_000, place=world.store.code))
     cast.spray_bottle(world)
     service(world, "One-step polish")
@@ -66,7 +68,9 @@ def complaints(world: World, slug: str, given: Table) -> list[str]:
 def bring(world: World, slug: str, given: Table, at: datetime = NOON, token: str = "first") -> str:
     """Look at a table and bring it in."""
     seen = judged(world, slug, given, at).fingerprint
-    return bring_in(world.shop, slug, given, seen=seen, token=token, sha256="of the file", by=world.ines, at=at)
+    return bring_in(
+        world.shop, slug, given, seen=seen, token=token, sha256="of the file", by=world.ines, at=at
+    )
 
 
 def round_trip(world: World, slug: str, form: str, at: datetime = NOON) -> Preview:

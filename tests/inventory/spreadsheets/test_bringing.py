@@ -16,7 +16,10 @@ from tests.world import LITRE, ML, NOON
 from .shop import bring, cabinet, judged, round_trip, service, stocked, table
 
 pytestmark = pytest.mark.django_db
-STOCK = "product | content (in unit) | unit | place | sealed | opened on | lot | use by (printed) | how many alike | code"
+STOCK = (
+    "product | content (in unit) | unit | place | sealed | opened on | lot | use by (printed)"
+    " | how many alike | code"
+)
 
 
 def test_one_wrong_row_keeps_every_row_out() -> None:
@@ -153,7 +156,12 @@ def test_a_size_made_the_usual_one_takes_that_from_the_other() -> None:
         (5 * LITRE, "05012345678900", 2_200, True),
         (LITRE, "04006381333931", 990, False),
     ]
-    bring(world, "packs", table("product | holds (in unit) | usual size", [hollin.name, "1 l", "yes"]), token="second")
+    bring(
+        world,
+        "packs",
+        table("product | holds (in unit) | usual size", [hollin.name, "1 l", "yes"]),
+        token="second",
+    )
     assert list(Pack.objects.order_by("id").values_list("usual", flat=True)) == [False, True]
 
 
@@ -180,7 +188,11 @@ def test_opening_stock_is_received_by_the_ledger_bottle_by_bottle() -> None:
 
 def test_an_unknown_opened_day_is_written_as_estimated_and_only_asks() -> None:
     world, before = stocked(), list(Container.objects.values_list("code", flat=True))
-    bring(world, "stock", table(STOCK, ["Tidewall coating", 20, "ml", "Store", "no", "unknown", "", None, 1, None]))
+    bring(
+        world,
+        "stock",
+        table(STOCK, ["Tidewall coating", 20, "ml", "Store", "no", "unknown", "", None, 1, None]),
+    )
     new = Container.objects.exclude(code__in=before).get()
     # 45 days before 25 November 2026, which was summer time in London: noon there is 11:00 UTC.
     assert (new.opened_at, new.estimated) == (datetime(2026, 10, 11, 11, tzinfo=UTC), True)

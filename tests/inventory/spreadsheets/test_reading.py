@@ -47,7 +47,8 @@ STRINGS = b'<sst xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/mai
 
 
 @pytest.mark.parametrize(
-    ("place", "word"), [("XFD1048576", "20 000 rows"), ("XFD2", "beyond column 40"), ("A1048576", "20 000 rows")]
+    ("place", "word"),
+    [("XFD1048576", "20 000 rows"), ("XFD2", "beyond column 40"), ("A1048576", "20 000 rows")],
 )
 def test_one_cell_far_out_is_refused_in_a_moment(place: str, word: str) -> None:
     data, started = workbook({"A1": "name", place: 1}), time.monotonic()
@@ -72,7 +73,12 @@ def test_an_entity_bomb_is_refused() -> None:
     [
         (b"x" * 101, Bounds(bytes=100), "larger than", "too many bytes"),
         (write_csv(["a"], [[1]] * 4), Bounds(rows=3), "more than 3 rows", "too many rows of text"),
-        (write_xlsx(["a"], [[1]] * 4, "t"), Bounds(rows=3), "more than 3 rows", "too many rows of a workbook"),
+        (
+            write_xlsx(["a"], [[1]] * 4, "t"),
+            Bounds(rows=3),
+            "more than 3 rows",
+            "too many rows of a workbook",
+        ),
         (write_csv(list("abcd"), [[1] * 4]), Bounds(columns=3), "beyond column 3", "too many columns"),
         (write_xlsx(list("abcd"), [[1] * 4], "t"), Bounds(columns=3), "beyond column 3", "the same"),
         (write_xlsx(list("abcd"), [[1] * 4] * 3, "t"), Bounds(cells=9), "more than", "too many cells"),
@@ -84,7 +90,12 @@ def test_an_entity_bomb_is_refused() -> None:
         (b"", None, "no rows", "nothing"),
         (b"name,email\r\n", None, "no rows", "heads alone"),
         (b"name\nOrlo,7\n", None, "Row 2 has more cells", "a cell without a head"),
-        (workbook({"A1": "a", "A2": "=1+1"}), None, "Cell A2 holds a formula", "a formula's value is not known"),
+        (
+            workbook({"A1": "a", "A2": "=1+1"}),
+            None,
+            "Cell A2 holds a formula",
+            "a formula's value is not known",
+        ),
         (repacked(PLAIN, "xl/vbaProject.bin", b"x"), None, "macros", "a program inside"),
     ],
 )

@@ -22,7 +22,20 @@ FORMS = ["csv", "xlsx"]
 TEXTS = st.text(
     st.characters(exclude_characters="\0", exclude_categories=["Cs"]), min_size=1, max_size=60
 ).filter(lambda text: text.strip()) | st.sampled_from(
-    ["=1+1", "'=1+1", "''", "@SUM(A1)", "a\r\nb", "a\rb", 'say "so"', "x;y,z\tq", "_x0041_", "#N/A", " both ", "１"]
+    [
+        "=1+1",
+        "'=1+1",
+        "''",
+        "@SUM(A1)",
+        "a\r\nb",
+        "a\rb",
+        'say "so"',
+        "x;y,z\tq",
+        "_x0041_",
+        "#N/A",
+        " both ",
+        "１",
+    ]
 )
 HOW_MANY = {"suppliers": 1, "products": 3, "packs": 3, "stock": 5, "jobs": 2}
 
