@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from safety.print import pictograms
 from safety.print.blocks import GUTTER, Block, Text, Type, divide, draw_stack, stack_height
+from safety.print.fonts import BOLD, width_mm
 from safety.print.pen import Pen
 from safety.print.values import PosterContent, PosterProduct
 
@@ -77,7 +78,10 @@ def product_row(product: PosterProduct, type_: Type, width: float, left: float) 
 
 
 def product_blocks(content: PosterContent, type_: Type, width: float) -> list[Block]:
-    """Return a block a product, all texts in one column beside the widest row of diamonds."""
-    most = max((len(one.pictograms) for one in content.products), default=0)
-    left = most * type_.near_symbol + GUTTER if most else 0.0
+    """Return a block a product, all texts in one column beside the widest diamonds or word."""
+    # Some classes have a word and no diamond: the column holds the wider of the two.
+    diamonds = max((len(one.pictograms) for one in content.products), default=0) * type_.near_symbol
+    words = [one.signal_word for one in content.products if one.signal_word]
+    widest = max((width_mm(word, BOLD, type_.near) for word in words), default=0.0)
+    left = max(diamonds, widest) + GUTTER if diamonds or words else 0.0
     return [product_row(one, type_, width, left) for one in content.products]

@@ -5,6 +5,7 @@ from datetime import date
 
 import pytest
 
+from safety.hazards.facts import SheetFacts
 from safety.poster_content import poster_content
 from safety.print.pen import UnknownPaper
 from safety.print.poster import DistanceOutOfRange, PaperTooSmall, print_poster
@@ -154,6 +155,13 @@ def test_a_number_that_nobody_entered_is_asked_for_not_invented() -> None:
     words = text(print_poster(content(place=replace(BAY, emergency_number="")), "A3")[0], 2)
     assert "number not entered yet: ask the owner" in words
     assert "112" not in words
+
+
+def test_a_word_without_a_diamond_has_a_column_of_its_own() -> None:
+    """Flam. Liq. 4 and the endocrine classes carry a signal word and no pictogram."""
+    pdf, _ = print_poster(content([("Stott rinse", SheetFacts(hazards=("ED ENV 1 EUH430",)))]), "A3")
+    assert "Danger" in text(pdf, pages(pdf) - 1)
+    assert all(overlaps(pdf, page) == [] for page in range(pages(pdf)))
 
 
 def test_products_stand_gravest_first_with_full_texts_and_what_to_wear() -> None:
