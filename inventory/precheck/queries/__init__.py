@@ -2,23 +2,20 @@
 
 from collections import defaultdict
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from datetime import datetime
 from functools import cached_property
 from typing import Any
 
 from django.db.models import Q, Sum
 
-from inventory.models import Container, Job, Kind, Movement, Override, Place, Product, Shop, Step, StepNeed
+from inventory.models import Container, Job, Movement, Override, Place, Product, Shop, Step, StepNeed
 from inventory.precheck.questions import (
     QUESTIONS,
     Answer,
     Case,
     Facts,
-    JobFacts,
     LabelFacts,
-    ProductFacts,
-    SheetFacts,
     StepFacts,
     plan,
 )
@@ -27,11 +24,37 @@ from inventory.precheck.rules.headline import Headline, headline
 from inventory.precheck.rules.remaining import remaining
 from inventory.precheck.rules.standing import Standing, standings
 from inventory.stock import queries as stock
-from inventory.stock.rules.reserve import Need, OnShelf
+from inventory.stock.rules.reserve import Need
 from safety.models import SheetVersion
 
+from .values import (
+    bay_or_place,
+    job_facts,
+    key,
+    need_of,
+    on_shelf,
+    product_facts,
+    sheet_facts,
+    step_facts,
+)
+
+__all__ = [
+    "Checked",
+    "Verdict",
+    "check",
+    "facts_of",
+    "job_facts",
+    "key",
+    "need_of",
+    "on_shelf",
+    "open_needs",
+    "product_facts",
+    "sheet_facts",
+    "step_facts",
+    "verdicts",
+]
+
 TOPICS = frozenset().union(*(question.topics for question in QUESTIONS))
-KIND_WORDS = dict(Kind.choices)
 
 
 @dataclass(frozen=True)
@@ -192,18 +215,8 @@ def _needs_topic(loading: _Loading) -> dict[str, Any]:
 def _shelf_topic(loading: _Loading) -> dict[str, Any]:
     rows = loading.containers
     recalled = frozenset(row.code for row in rows if any(lot.recalled for lot in row.lots.all()))
-    places = {place.code: place.name for row in rows if (place := _bay_or_place(row.place))}
-    return {"shelf": tuple(_on_shelf(row) for row in rows), "recalled": recalled, "places": places}
-
-
-def _on_shelf(row: Container) -> OnShelf:
-    place = _bay_or_place(row.place)
-    return replace(stock.on_shelf(row), place=place.code if place else None)
-
-
-def _bay_or_place(place: Place | None) -> Place | None:
-    """A tray in a bay is in the bay."""
-    return place.within if place and place.within and place.within.kind == Place.Kind.BAY else place
+    places = {place.code: place.name for row in rows if (place := bay_or_place(row.place))}
+    return {"shelf": tuple(on_shelf(row) for row in rows), "recalled": recalled, "places": places}
 
 
 def _products_topic(loading: _Loading) -> dict[str, Any]:
@@ -234,52 +247,3 @@ _LOADERS = {
     "sheets": _sheets_topic,
     "labels": _labels_topic,
 }
-
-
-def key(job_id: int) -> str:
-    """Return a job's id as a text that sorts as the number does."""
-    return f"{job_id:012}"
-
-
-def job_facts(job: Job) -> JobFacts:
-    return JobFacts(key(job.id), job.code, str(job), job.starts_at, job.ends_at)
-
-
-def step_facts(row: Step) -> StepFacts:
-    return StepFacts(
-        code=row.code, stage=row.stage, name=row.name, starts_at=row.starts_at, ends_at=row.ends_at,
-        bay=row.bay.code if row.bay else None, bay_name=row.bay.name if row.bay else "",
-        person=row.person.name if row.person else "", signed_at=row.signed_at,
-        signed_by=row.signed_by.name if row.signed_by else "",
-    )  # fmt: skip
-
-
-def need_of(row: StepNeed) -> Need:
-    job, product = row.step.job, row.product
-    coating = (product.kind if product else row.kind) == Kind.COATING
-    return Need(
-        id=str(row.id), job=key(job.id), starts_at=row.step.starts_at, ends_at=row.step.ends_at,
-        job_starts_at=job.starts_at, booked_at=job.booked_at, amount=row.amount,
-        product=product.code if product else None, kind=row.kind, parts=(row.parts_product, row.parts_water),
-        one_lot=coating and not (product and product.mixes_lots),
-    )  # fmt: skip
-
-
-def product_facts(row: Product) -> ProductFacts:
-    supplier = row.supplier
-    lead = row.lead_days if row.lead_days is not None else supplier.lead_days if supplier else None
-    return ProductFacts(
-        row.code, row.name, row.kind, KIND_WORDS[row.kind], row.dimension, row.noun, lead,
-        supplier.name if supplier else "",
-    )  # fmt: skip
-
-
-def sheet_facts(row: Product, versions: list[SheetVersion]) -> SheetFacts:
-    newest = versions[0] if versions else None
-    return SheetFacts(
-        needed=row.needs_sheet,
-        attached=bool(versions),
-        confirmed=any(version.confirmed for version in versions),
-        fluoride=bool(newest and newest.holds_fluoride),
-        isocyanate=bool(newest and newest.holds_isocyanate),
-    )

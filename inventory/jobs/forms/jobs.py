@@ -1,0 +1,127 @@
+"""Booking a car, moving it, and what is known of a job, its car and its steps."""
+
+from datetime import datetime
+from typing import Any, cast
+
+from django import forms
+
+from inventory.jobs import queries
+from inventory.models import Job, Person, Service, Shop, Step, Vehicle
+
+from .fields import DayAndTime, choose
+
+
+class BookForm(forms.Form):
+    """A service for a car at an hour; the car is known, or new."""
+
+    service = forms.ModelChoiceField(queryset=Service.objects.none(), label="Service", required=False)
+    starts_at = DayAndTime(label="Starts")
+    vehicle = forms.ModelChoiceField(
+        queryset=Vehicle.objects.none(), label="Car", required=False, empty_label="a new car"
+    )
+    name = forms.CharField(
+        max_length=80, required=False, label="New car", help_text="As you call it: grey estate."
+    )
+    plate = forms.CharField(max_length=20, required=False, label="Plate")
+    size = forms.ChoiceField(choices=Vehicle.Size.choices, initial=Vehicle.Size.MID, label="Its size")
+    contact = forms.CharField(max_length=120, required=False, label="Customer's contact")
+    title = forms.CharField(
+        max_length=120, required=False, label="Called", help_text="Left empty it has the service's name."
+    )
+
+    def __init__(self, *args: Any, shop: Shop, **kwargs: Any) -> None:
+        super().__init__(*args, **kwargs)
+        self.shop = shop
+        choose(self.fields["service"], queries.services(shop))
+        choose(self.fields["vehicle"], queries.vehicles(shop))
+
+    def clean(self) -> dict[str, Any]:
+        """A job has a car and a name."""
+        given: dict[str, Any] = super().clean() or {}
+        if not given.get("vehicle") and not given.get("name"):
+            self.add_error("name", "Choose a car, or give the new one a name.")
+        if not given.get("service") and not given.get("title"):
+            self.add_error("title", "Choose a service, or say what the job is.")
+        return given
+
+    def car(self) -> Vehicle:
+        """Return the chosen car, or the new one, saved."""
+        given = self.cleaned_data
+        if given["vehicle"]:
+            return cast(Vehicle, given["vehicle"])
+        return Vehicle.objects.create(
+            shop=self.shop,
+            name=given["name"],
+            plate=given["plate"],
+            size=given["size"],
+            contact=given["contact"],
+        )
+
+
+class MoveForm(forms.Form):
+    """When the job starts instead; its steps move with it."""
+
+    starts_at = DayAndTime(label="Starts instead")
+
+
+class JobForm(forms.ModelForm):  # type: ignore[type-arg]
+    """What a job is called, and what to know about it."""
+
+    class Meta:
+        model = Job
+        fields = ["title", "notes"]
+        labels = {"title": "Called", "notes": "Notes"}
+        widgets = {"notes": forms.Textarea(attrs={"rows": 3})}
+
+
+class VehicleForm(forms.ModelForm):  # type: ignore[type-arg]
+    """The car itself; what is changed here holds for all its jobs."""
+
+    surfaces_text = forms.CharField(
+        label="Surfaces",
+        required=False,
+        max_length=400,
+        help_text="What is special about it: matte film, soft top.",
+    )
+
+    class Meta:
+        model = Vehicle
+        fields = ["name", "plate", "size", "contact"]
+        labels = {"name": "Car", "size": "Its size", "contact": "Customer's contact"}
+
+    def __init__(self, *args: Any, **kwargs: Any) -> None:
+        super().__init__(*args, **kwargs)
+        self.initial.setdefault("surfaces_text", ", ".join(map(str, self.instance.surfaces)))
+
+    def clean(self) -> dict[str, Any]:
+        """Keep the surfaces as a list."""
+        given: dict[str, Any] = super().clean() or {}
+        listed = str(given.get("surfaces_text") or "").split(",")
+        self.instance.surfaces = [surface.strip() for surface in listed if surface.strip()]
+        return given
+
+
+class StepForm(forms.ModelForm):  # type: ignore[type-arg]
+    """A step of a job: where, when, who."""
+
+    starts_at = DayAndTime(label="Starts")
+    ends_at = DayAndTime(label="Ends")
+
+    class Meta:
+        model = Step
+        fields = ["name", "stage", "starts_at", "ends_at", "bay", "person"]
+        labels = {"name": "Step", "stage": "Stage", "bay": "Bay", "person": "Who does it"}
+
+    def __init__(self, *args: Any, shop: Shop, **kwargs: Any) -> None:
+        super().__init__(*args, **kwargs)
+        choose(self.fields["bay"], queries.bays(shop))
+        people = Person.objects.filter(shop=shop, is_active=True).exclude(role=Person.Role.VIEWER)
+        choose(self.fields["person"], people.order_by("name"))
+
+    def clean(self) -> dict[str, Any]:
+        """A step ends after it starts."""
+        given: dict[str, Any] = super().clean() or {}
+        starts, ends = given.get("starts_at"), given.get("ends_at")
+        if isinstance(starts, datetime) and isinstance(ends, datetime) and ends < starts:
+            self.add_error("ends_at", "It ends before it starts. Give the later hour here.")
+        return given
