@@ -72,8 +72,9 @@ class Filler:
             yield Container(
                 shop=self.ground.shop, code=self._code(), full=LITRE, state="open" if kept else "gone",
                 product=self.ground.products[self._of(number)], place=self.ground.place,
-                content=LITRE - 18 * USED if kept else 0, received_at=came, opened_at=came + timedelta(days=1),
-                uses=18 if kept else 17, rinsed=False, last_at=came + timedelta(days=LINES - 1), last_seq=seq,
+                content=LITRE - 18 * USED if kept else 0, received_at=came,
+                opened_at=came + timedelta(days=1), uses=18 if kept else 17, rinsed=False,
+                last_at=came + timedelta(days=LINES - 1), last_seq=seq,
             )  # fmt: skip
             number += 1
 

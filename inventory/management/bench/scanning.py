@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from itertools import count
 
 from django.core.signing import get_cookie_signer
-from django.http import HttpResponse
+from django.http import HttpResponseBase
 from django.test import Client, RequestFactory
 from django.urls import reverse
 
@@ -78,6 +78,6 @@ class Station:
         _heard(say(request))
 
 
-def _heard(answer: HttpResponse) -> None:
+def _heard(answer: HttpResponseBase) -> None:
     if answer.status_code != 200:
-        raise RuntimeError(f"The station answered {answer.status_code}: {answer.content[:200]!r}")
+        raise RuntimeError(f"The station answered {answer.status_code}: {answer.reason_phrase}")

@@ -56,6 +56,7 @@ class Shelf(RuleBasedStateMachine):
         self.products = [coating, hollin(self.world, mix_life=3)]
         self.codes: list[str] = []
         self.touched: set[str] = set()
+        self.stood = self.stands()
 
     def teardown(self) -> None:
         """Audit everything, then leave no trace."""
@@ -71,20 +72,23 @@ class Shelf(RuleBasedStateMachine):
         self.clock += asked is None
         return float(240 + self.clock if asked is None else asked)
 
+    def stands(self) -> tuple[int, int, str]:
+        return Movement.objects.count(), *Head.objects.values_list("seq", "hash").get()
+
     def bottle(self, pick: int) -> str:
         return self.codes[pick % len(self.codes)]
 
     def does(self, *acts: Act) -> list[Movement] | None:
         """Write acts, or see that a refusal left nothing behind."""
         type(self).operations += 1
-        before = Movement.objects.count(), Head.objects.values_list("seq", "hash").get()
         try:
             written = record(self.world, *acts)
         except Refused as refusal:
             type(self).refusals += 1
             self.refused = refusal
-            assert (Movement.objects.count(), Head.objects.values_list("seq", "hash").get()) == before
+            assert self.stands() == self.stood
             return None
+        self.stood = self.stands()
         for line in written:
             self.touched |= {each.code for each in (line.source, line.target) if each}
         return written

@@ -1,0 +1,59 @@
+"""`bench` runs, counts queries and fills a ledger that verifies; only a quiet machine can say how fast."""
+
+import json
+import os
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from inventory.management.bench import bare
+from inventory.management.bench.filling import Filler
+from inventory.management.bench.ground import lay
+from inventory.management.bench.scanning import Station
+from inventory.models import Container, Head, Movement
+from inventory.stock.audit import audit
+
+ROOT = Path(__file__).parents[2]
+
+
+@pytest.mark.django_db
+def test_the_long_ledger_is_a_true_one() -> None:
+    ground = lay(3)
+    Filler(ground, 2_000).up_to(1_502, lambda lines: None)
+    assert Head.objects.get().seq == Movement.objects.count() == 1_502
+    assert list(audit()) == []
+    assert Container.objects.filter(state="open").count() == 51, "fifty stay on the shelf, and the drum"
+
+
+@pytest.mark.django_db
+def test_a_scan_costs_as_many_queries_behind_a_longer_ledger() -> None:
+    ground = lay(15)
+    filler = Filler(ground, 2_000)
+    counted = []
+    for lines in (1_002, 1_602):
+        filler.head.refresh_from_db()
+        filler.up_to(lines, lambda written: None)
+        station = Station(ground)
+        station.whole(ground.person.code)
+        station.whole(ground.drum.code)
+        counted.append(bare.queries_of(lambda station=station: station.view("5 ml")))  # type: ignore[misc]
+    assert counted[0] == counted[1] <= 20
+
+
+@pytest.mark.engine
+def test_bench_prints_one_document_with_every_figure(tmp_path: Path) -> None:
+    url = os.environ.get("DATABASE_URL", "")
+    own = {"CAPDATE_DIR": str(tmp_path), "DATABASE_URL": f"{url}_{os.getpid()}" if "postgres" in url else ""}
+    ran = subprocess.run(
+        [sys.executable, "manage.py", "bench", "--quick", "--json"],
+        cwd=ROOT, env=os.environ | own, capture_output=True, text=True, check=True,
+    )  # fmt: skip
+    document = json.loads(ran.stdout)
+    figures = {figure["name"]: figure for figure in document["figures"]}
+    assert document["engine"] == ("postgresql" if own["DATABASE_URL"] else "sqlite")
+    assert figures["scan-out, long ledger to short"]["aim"] == "≤ 1.2"
+    assert figures["scan-out behind 2 000 lines: queries"]["value"] <= 20
+    assert [name.split(" ")[0] for name in figures][-4:] == ["check", "reorder", "import", "import"]
+    assert not list(tmp_path.glob("bench.sqlite3*")), "the database it made is gone"
