@@ -83,7 +83,8 @@ def _shown(here: Station, spoken: dict[str, Any]) -> dict[str, Any]:
     wanted = [*_strip(spoken.get("labels") or []), *spoken.get("keys", ())]
     keys = [key for key in map(_key, wanted) if key]
     last = [{**each, "at": parse_datetime(each["at"])} for each in kept.get("last", ())]
-    bar = spoken.get("bar") or kept.get("bar", {})
+    bar = dict(spoken.get("bar") or kept.get("bar", {}))
+    bar["place"] = bar.get("place") or (here.place.name if here.place else "")
     return {**bar, "answer": {**spoken, "keys": keys}, "last": last}
 
 
