@@ -131,6 +131,11 @@ class Supply:
         """Whether there is enough, but not of one lot."""
         return bool(self.missing) and self.need.one_lot and self.usable >= self.need.amount
 
+    @property
+    def lacks(self) -> bool:
+        """Whether there is too little that is usable, of however many lots."""
+        return bool(self.missing) and not self.lots_apart
+
 
 @dataclass(frozen=True)
 class Case:

@@ -6,7 +6,7 @@ from inventory.stock.rules.use_by import Term
 
 from .asking import Finding, question
 from .case import Case, Supply
-from .words import good_to, instead, joined, moment, named, order_by, until
+from .words import amount, good_to, instead, joined, moment, named, order_by, until, wanted
 
 SOURCES = {
     "printed": "the date printed on the bottle",
@@ -23,7 +23,7 @@ def lasts_through_its_step(case: Case) -> list[Finding]:
     """Stop where a firm date ends before the step does, and a hand would take it or nothing else is there."""
     found: dict[str, Finding] = {}
     for supply in case.supplies:
-        dead = [(b, term) for b, term in supply.dead if supply.missing or _reached_for(supply, b)]
+        dead = [(b, term) for b, term in supply.dead if supply.lacks or _reached_for(supply, b)]
         if dead and dead[0][0].product not in found:
             dead.sort(key=lambda one: (not supply.at_hand(one[0]), one[1].at, one[0].code))
             found[dead[0][0].product] = _dies(case, supply, dead)
@@ -70,9 +70,18 @@ def _verb(case: Case, supply: Supply, dead: list[tuple[OnShelf, Term]]) -> str:
 
 def _way_out(case: Case, supply: Supply, other: OnShelf | None) -> str:
     if other is None:
-        return joined("Nothing else that lasts is free for it.", order_by(case, supply))
+        return joined(_what_lasts(case, supply), order_by(case, supply))
     put = f"bring it to {supply.step.bay_name}" if supply.step.bay_name else "open it for this step"
     return f"Take {pair(other.code)} ({good_to(case, other)}): {put}, and put the other aside."
+
+
+def _what_lasts(case: Case, supply: Supply) -> str:
+    product = wanted(case, supply.need)
+    if not supply.taken or product is None:
+        return "Nothing else that lasts is free for it."
+    got = supply.need.amount - supply.missing
+    said = [amount(each, product, case.facts.system) for each in (got, supply.need.amount)]
+    return f"Of what lasts, {said[0]} of {said[1]} is free."
 
 
 @question("steps", "needs", "shelf", "products")

@@ -20,7 +20,7 @@ def enough_for_each_step(case: Case) -> list[Finding]:
 
 
 def _unexplained(supply: Supply) -> bool:
-    return bool(supply.missing) and not (supply.held or supply.dead or supply.lots_apart)
+    return supply.lacks and not (supply.held or supply.dead)
 
 
 def _short(case: Case, group: list[Supply]) -> Finding:

@@ -23,7 +23,7 @@ def _by_reason(supply: Supply) -> dict[str, list[OnShelf]]:
     reasons: dict[str, list[OnShelf]] = {}
     for bottle in sorted(supply.held, key=lambda bottle: (not supply.at_hand(bottle), bottle.code)):
         open_and_alone = not bottle.sealed and not supply.good_at_hand
-        if supply.missing or supply.in_bay(bottle) or open_and_alone:
+        if supply.lacks or supply.in_bay(bottle) or open_and_alone:
             reasons.setdefault(bottle.held, []).append(bottle)
     return reasons
 

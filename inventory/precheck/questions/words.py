@@ -70,8 +70,8 @@ def good_to(case: Case, bottle: OnShelf) -> str:
 
 
 def instead(case: Case, supply: Supply) -> OnShelf | None:
-    """Return the bottle that the step takes first, if it gets all that it needs."""
-    return supply.taken[0][0] if supply.taken and not supply.missing else None
+    """Return the bottle that the step takes first, if there is enough of it on the shelf."""
+    return supply.taken[0][0] if supply.taken and not supply.lacks else None
 
 
 def order_by(case: Case, supply: Supply) -> str:

@@ -46,7 +46,7 @@ def _lacks(case: Case, finding: Finding) -> str:
     product = case.facts.products.get(first)
     short = {
         "out_of_date": f"{pair(first)} is out of date then",
-        "past_estimate": f"{pair(first)} is past its estimate",
+        "past_estimate": f"{pair(first)} is past its date",
         "held": f"{pair(first)} is held",
         "recalled": f"{pair(first)} is recalled",
         "unlabelled": f"{pair(first)} has no label",

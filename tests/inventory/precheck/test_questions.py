@@ -377,6 +377,19 @@ COAT_40 = need(COAT, TIDEWALL, 40, one_lot=True)
             ("ask", "Tidewall coating: 40 ml needed, 30 ml free."),
             "too little in any case: that is the one cause",
         ),
+        (
+            facts(
+                COAT_40,
+                shelf=(
+                    bottle(KTRV, TIDEWALL, 30, lots=LOT_A),
+                    bottle(NRXV, TIDEWALL, 25, lots=LOT_B),
+                    bottle("BDEDKLNB", TIDEWALL, 30, dates=Dates(expires_on=THURSDAY)),
+                    bottle("BHLDKLNB", TIDEWALL, 30, held="left open"),
+                ),
+            ),
+            ("stop", "Tidewall coating: 40 ml needed from one lot, 30 ml in the fullest."),
+            "what is dead or held in the store is not what is missing: two lots are the one cause",
+        ),
     ],
 )
 def test_a_coating_comes_from_one_lot_in_a_step(
@@ -405,6 +418,16 @@ def test_a_stop_without_another_bottle_says_when_ordering_is_too_late() -> None:
 
     assert one.do == (
         "Friday 09:00 is after its use-by, Thursday 26 November. Nothing else that lasts is free for it. "
+        "An order comes too late for this step: Orlo Supply needs 6 days."
+    )
+
+
+def test_a_stop_says_how_much_lasts_where_some_does() -> None:
+    some = bottle(NRXV, TIDEWALL, 5, lots=DYING.lots)
+    one = found(facts(COAT_20, shelf=(DYING, some)))[0]
+
+    assert one.do == (
+        "Friday 09:00 is after its use-by, Thursday 26 November. Of what lasts, 5 ml of 20 ml is free. "
         "An order comes too late for this step: Orlo Supply needs 6 days."
     )
 
