@@ -1,5 +1,6 @@
 """Who is at the door: which shop a request is about, which person it comes from, what they may do."""
 
+import hashlib
 from collections.abc import Callable
 from functools import wraps
 from typing import cast
@@ -9,9 +10,29 @@ from django.core.exceptions import PermissionDenied
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import redirect
 
-from inventory.models import Person, Shop
+from inventory.models import Person, Shop, Station
 
 View = Callable[..., HttpResponse]
+
+
+# The device's own cookie: signed, never readable by a script; the shop keeps only its hash.
+STATION_COOKIE = "station"
+STATION_SECONDS = 365 * 24 * 3600
+
+
+def token_hash(token: str) -> str:
+    """Return what is kept of a device's token."""
+    return hashlib.sha256(token.encode()).hexdigest()
+
+
+def station_of(request: HttpRequest) -> Station | None:
+    """Return the enrolled station that a request comes from, unless it was revoked; asked once a request."""
+    if not hasattr(request, "_station"):
+        token = request.get_signed_cookie(STATION_COOKIE, default="", max_age=STATION_SECONDS)
+        rows = Station.objects.filter(token_hash=token_hash(token or ""), revoked_at=None)
+        found = rows.select_related("shop", "place").first() if token else None
+        request._station = found  # type: ignore[attr-defined]
+    return cast("Station | None", request._station)  # type: ignore[attr-defined]
 
 
 def shop_or_none(request: HttpRequest) -> Shop | None:
@@ -25,6 +46,8 @@ def _find_shop(request: HttpRequest) -> Shop | None:
     user = request.user
     if user.is_authenticated and (shop := user.shop):
         return shop
+    if station := station_of(request):
+        return station.shop
     shops = list(Shop.objects.order_by("id")[:2])
     return shops[0] if len(shops) == 1 else None
 
@@ -67,6 +90,18 @@ def worker(view: View) -> View:
                 "A viewer can read everything and change nothing. Ask an owner to do this."
             )
         return view(request, *args, **kwargs)
+
+    return guarded
+
+
+def worker_or_station(view: View) -> View:
+    """Let in owners, technicians, and an enrolled station with nobody signed in: labels are printed there."""
+    signed_in = worker(view)
+
+    @wraps(view)
+    def guarded(request: HttpRequest, *args: object, **kwargs: object) -> HttpResponse:
+        let_in = not request.user.is_authenticated and station_of(request) is not None
+        return (view if let_in else signed_in)(request, *args, **kwargs)
 
     return guarded
 

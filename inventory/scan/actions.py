@@ -1,11 +1,11 @@
 """One line said to a station: heard, written, answered and remembered in one transaction."""
 
-import hashlib
 import secrets
 from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 
+from inventory.access import token_hash
 from inventory.models import Heard as HeardRow
 from inventory.models import Job, Movement, Override, Person, Place, Request, Shop, Station
 from inventory.scan.queries import Loaded, load
@@ -205,11 +205,6 @@ def _answer(effect: Spoken, *, shop: Shop, loaded: Loaded, by: Person | None) ->
 
 
 _EFFECTS = {"order_line": _order_line, "sign": _sign, "answer": _answer}
-
-
-def token_hash(token: str) -> str:
-    """Return what is kept of a device's token."""
-    return hashlib.sha256(token.encode()).hexdigest()
 
 
 def enrol(shop: Shop, name: str, place: Place | None, *, by: Person) -> tuple[Station, str]:

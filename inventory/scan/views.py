@@ -11,15 +11,13 @@ from django.utils import timezone
 from django.utils.dateparse import parse_datetime
 from django.views.decorators.http import require_GET, require_POST
 
-from inventory.access import owner, person_of, shop_of
+from inventory.access import STATION_COOKIE, STATION_SECONDS, owner, person_of, shop_of, station_of
 from inventory.models import Heard, Person, Station
 from inventory.scan import actions
 from inventory.scan.forms import EnrolForm, LineForm
 from inventory.scan.queries import stations as find
 from inventory.stock.requests import KeyReused
 
-COOKIE = "station"
-A_YEAR = 365 * 24 * 3600
 HELLO = {
     "grade": "tell",
     "says": "Scan your badge.",
@@ -65,8 +63,7 @@ def say(request: HttpRequest) -> HttpResponse:
 
 
 def _here(request: HttpRequest) -> Station | None:
-    token = request.get_signed_cookie(COOKIE, default="", max_age=A_YEAR)
-    enrolled = find.station_of_token(actions.token_hash(token)) if token else None
+    enrolled = station_of(request)
     if enrolled is not None:
         return enrolled
     user = request.user
@@ -138,7 +135,12 @@ def enrol(request: HttpRequest) -> HttpResponse:
     )
     answer = redirect("scan:station")
     answer.set_signed_cookie(
-        COOKIE, token, max_age=A_YEAR, httponly=True, samesite="Lax", secure=request.is_secure()
+        STATION_COOKIE,
+        token,
+        max_age=STATION_SECONDS,
+        httponly=True,
+        samesite="Lax",
+        secure=request.is_secure(),
     )
     return answer
 

@@ -6,7 +6,7 @@ from django.http import Http404, HttpRequest, HttpResponse
 from django.shortcuts import render
 from django.views.decorators.http import require_http_methods
 
-from inventory.access import shop_of, worker
+from inventory.access import shop_of, worker_or_station
 from inventory.models import Container, Shop
 from inventory.posters import actions, queries
 from inventory.posters.forms import LabelForm
@@ -19,14 +19,14 @@ from safety.print.values import LabelContent
 REMEMBERED = "label_stock"
 
 
-@worker
+@worker_or_station
 @require_http_methods(["GET", "POST"])
 def label_pdf(request: HttpRequest, code: str) -> HttpResponse:
     """Print the label of one container: this page, then the printer."""
     return _labels(request, [code])
 
 
-@worker
+@worker_or_station
 @require_http_methods(["GET", "POST"])
 def labels_pdf(request: HttpRequest) -> HttpResponse:
     """Print the labels of several containers in one strip (`codes=`, separated by commas)."""

@@ -24,12 +24,6 @@ def station_by(shop: Shop, named: str) -> Station | None:
     return rows.filter(Q(code=tidy(named) or "") | Q(name__iexact=named)).first()
 
 
-def station_of_token(hashed: str) -> Station | None:
-    """Return the enrolled station of a device's token, unless it was revoked."""
-    rows = Station.objects.filter(token_hash=hashed, revoked_at=None)
-    return rows.select_related("shop", "place").first() if hashed else None
-
-
 def emergency_card(station: Station, place: str) -> dict[str, str]:
     """Return what the emergency panel says: the shop's numbers, and where things are at a place."""
     here = Place.objects.filter(shop=station.shop, code=place).first() if place else station.place

@@ -136,3 +136,16 @@ def test_an_owner_of_another_shop_cannot_end_a_station(client: Client) -> None:
     client.force_login(other.ines)
     code = Station.objects.get(name="Bay 1 tablet").code
     assert client.post(f"/scan/stations/{code}/revoke/").status_code == 404
+
+
+def test_an_enrolled_device_prints_the_labels_of_what_it_received(client: Client) -> None:
+    world = larkmoor()
+    compound = bottle(world, marl(world), 150 * GRAM)
+    assert client.get(f"/posters/labels/?codes={compound.code}").status_code == 302
+    assert enrolled(client).get(f"/posters/labels/?codes={compound.code}").status_code == 200
+
+
+def test_an_enrolled_device_opens_no_other_page(client: Client) -> None:
+    larkmoor()
+    enrolled(client)
+    assert [client.get(page).status_code for page in ("/shelf/", "/people/", "/scan/stations/")] == [302] * 3
