@@ -33,6 +33,7 @@ from inventory.spreadsheets.rules.values import text_of
 from inventory.stock import queries as stock
 
 SLICE = 400
+LOT_DATES = ("expires_on", "best_before_on", "made_on")
 
 
 @dataclass(frozen=True)
@@ -183,7 +184,10 @@ def _for_stock(known: Known, table: Table | None) -> None:
     rows = stock.containers(known.shop.id).order_by("product__name", "code")
     known.containers = {row.code: row for row in rows}
     lots = Lot.objects.filter(product__shop=known.shop).exclude(number="")
-    known.lots = {(lot.product_id, lot.number): lot for lot in lots}
+    known.lots = {
+        (product, number): dict(zip(LOT_DATES, dates, strict=True))
+        for product, number, *dates in lots.values_list("product_id", "number", *LOT_DATES)
+    }
     if table and "code" in table.heads:
         known.taken = frozenset(_taken(table))
 

@@ -104,18 +104,15 @@ class Sheet(Resource):  # type: ignore[misc]
     def __init__(self, shop: Shop) -> None:
         super().__init__()
         self.shop = shop
-        for column in self.fields.values():
+        self.columns: list[Column] = list(self.fields.values())
+        for column in self.columns:
             column.column_name = column.column_name.format(currency=shop.currency)
+        self.heads = [column.column_name for column in self.columns]
+        self._headings = {column.attribute: column.column_name for column in self.columns}
 
-    @property
-    def columns(self) -> list[Column]:
-        """Every column in its order."""
-        return list(self.fields.values())
-
-    @property
-    def heads(self) -> list[str]:
-        """The first row."""
-        return [column.column_name for column in self.columns]
+    def get_import_fields(self) -> list[Column]:
+        """Return every column in its order; asked for once a row, so it is not worked out again."""
+        return self.columns
 
     @property
     def needed(self) -> list[str]:
@@ -124,12 +121,11 @@ class Sheet(Resource):  # type: ignore[misc]
 
     def cells(self, thing: Any, known: Known) -> list[Cell]:
         """Return a thing's row."""
-        row: list[Cell] = self.export_resource(thing, known=known)
-        return row
+        return [column.export(thing, known=known) for column in self.columns]
 
     def heading(self, attribute: str) -> str:
         """Return the head of an attribute's column; the empty one is the whole row."""
-        return next((each.column_name for each in self.columns if each.attribute == attribute), "")
+        return self._headings.get(attribute, "")
 
     def cell(self, row: Cells, attribute: str) -> str:
         """Return what a row says in an attribute's column, without space around it."""

@@ -9,7 +9,6 @@ from typing import Any, TypeVar
 from inventory.models import (
     Container,
     Job,
-    Lot,
     Pack,
     Person,
     Place,
@@ -67,7 +66,7 @@ class Known:
     people: Named[Person] = field(default_factory=Named)
     containers: Mapping[str, Container] = field(default_factory=dict)
     taken: frozenset[str] = frozenset()
-    lots: dict[tuple[int, str], Lot] = field(default_factory=dict)
+    lots: dict[tuple[int, str], dict[str, date | None]] = field(default_factory=dict)
     services: Named[Service] = field(default_factory=Named)
     vehicles: Mapping[tuple[str, str], Vehicle] = field(default_factory=dict)
     jobs: Mapping[str, Job] = field(default_factory=dict)

@@ -2,7 +2,6 @@
 
 from typing import TYPE_CHECKING
 
-from inventory.models import Lot
 from inventory.spreadsheets.resources.columns import Amiss
 from inventory.spreadsheets.resources.known import Known
 from inventory.spreadsheets.rules.table import Bounds
@@ -67,14 +66,14 @@ def _lot(thing: "StockRow", known: Known) -> None:
     if not thing.lot:
         return
     key = (thing.product.pk, thing.lot)
-    lot = known.lots.setdefault(key, Lot(product=thing.product, number=thing.lot))
+    lot = known.lots.setdefault(key, {})
     for name in DATES:
-        booked, given = getattr(lot, name), getattr(thing, name)
+        booked, given = lot.get(name), getattr(thing, name)
         if booked and given and booked != given:
             raise Amiss(
                 **{name: f"Lot {thing.lot} has {booked.isoformat()} elsewhere. Read number and date again."}
             )
-        setattr(lot, name, booked or given)
+        lot[name] = booked or given
 
 
 def _codes(thing: "StockRow", known: Known) -> None:

@@ -1,6 +1,7 @@
 """Amounts in two cells: a whole number and its unit, so that no decimal mark can be misread on the way."""
 
 from decimal import Decimal
+from functools import lru_cache
 
 from inventory.spreadsheets.rules.table import Cell
 from inventory.spreadsheets.rules.values import Wrong, text_of
@@ -22,6 +23,7 @@ def number_in(amount: int, dimension: str, unit: str) -> int:
     return amount // size if unit == readable else amount
 
 
+@lru_cache(maxsize=4096, typed=True)
 def read_number_and_unit(cell: Cell, unit: Cell, dimension: str | None, system: str, mark: str) -> int:
     """Return base units of "500" with "ml" beside it, or of "500 ml" in one cell.
 
