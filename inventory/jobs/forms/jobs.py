@@ -14,7 +14,12 @@ from .fields import DayAndTime, choose
 class BookForm(forms.Form):
     """A service for a car at an hour; the car is known, or new."""
 
-    service = forms.ModelChoiceField(queryset=Service.objects.none(), label="Service", required=False)
+    service = forms.ModelChoiceField(
+        queryset=Service.objects.none(),
+        label="Service",
+        required=False,
+        empty_label="none: name the job below",
+    )
     starts_at = DayAndTime(label="Starts")
     vehicle = forms.ModelChoiceField(
         queryset=Vehicle.objects.none(), label="Car", required=False, empty_label="a new car"
