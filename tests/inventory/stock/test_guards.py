@@ -178,3 +178,17 @@ def test_a_later_alteration_of_the_table_ends_with_the_guards_in_place() -> None
     assert missing() == frozenset()
     if connection.vendor == "sqlite":
         assert rebuilt == guards.EXPECTED["sqlite"], "the twin: without the operation a rebuilt table is open"
+
+
+def test_a_guard_looks_up_keys_and_never_reads_the_whole_ledger() -> None:
+    if connection.vendor != "sqlite":
+        assert all("SELECT" not in body for body in guards.POSTGRESQL.values()), "these ask nothing at all"
+        return
+    condition = guards.SQLITE["ledger_no_replace"].partition(" WHEN ")[2].partition(" BEGIN ")[0]
+    for column, value in (("shop_id", "1"), ("seq", "2"), ("reverses_id", "3"), ("id", "4")):
+        condition = condition.replace(f"NEW.{column}", value)
+    with connection.cursor() as cursor:
+        cursor.execute(f"EXPLAIN QUERY PLAN SELECT {condition}")
+        plan = [row[3] for row in cursor.fetchall()]
+    assert [step for step in plan if step.startswith("SCAN inventory_movement")] == []
+    assert sum(step.startswith("SEARCH inventory_movement") for step in plan) == 3
