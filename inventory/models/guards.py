@@ -15,8 +15,8 @@ SAYS = "The ledger is append-only: take an entry back with a reverse."
 SQLITE = {
     "ledger_no_update": f"BEFORE UPDATE ON {TABLE} BEGIN SELECT RAISE(ABORT, '{SAYS}'); END",
     "ledger_no_delete": f"BEFORE DELETE ON {TABLE} BEGIN SELECT RAISE(ABORT, '{SAYS}'); END",
-    # INSERT OR REPLACE deletes without asking the delete trigger, so it is caught before it inserts. One EXISTS
-    # a key: with OR inside a single one SQLite reads the whole ledger at every insert.
+    # INSERT OR REPLACE deletes without asking the delete trigger, so it is caught before it inserts. One
+    # EXISTS a key: with OR inside a single one SQLite reads the whole ledger at every insert.
     "ledger_no_replace": (
         f"BEFORE INSERT ON {TABLE} WHEN EXISTS (SELECT 1 FROM {TABLE} WHERE id = NEW.id) "
         f"OR EXISTS (SELECT 1 FROM {TABLE} WHERE shop_id = NEW.shop_id AND seq = NEW.seq) "

@@ -9,11 +9,12 @@ from django.http import HttpResponseBase
 from django.test import Client, RequestFactory
 from django.urls import reverse
 
+from inventory.access import STATION_COOKIE
 from inventory.management.bench import bare
 from inventory.management.bench.figures import milliseconds, typical
 from inventory.management.bench.ground import TOKEN, Ground
 from inventory.models import Movement
-from inventory.scan.views import COOKIE, say
+from inventory.scan.views import say
 
 TAKEN = "5 ml"
 _keys = count()
@@ -59,10 +60,10 @@ class Station:
 
     def __init__(self, ground: Ground) -> None:
         self.ground = ground
-        signed = get_cookie_signer(salt=COOKIE).sign(TOKEN)
+        signed = get_cookie_signer(salt=STATION_COOKIE).sign(TOKEN)
         self.client, self.factory = Client(HTTP_HOST="localhost"), RequestFactory(HTTP_HOST="localhost")
-        self.client.cookies[COOKIE] = signed
-        self.factory.cookies[COOKIE] = signed
+        self.client.cookies[STATION_COOKIE] = signed
+        self.factory.cookies[STATION_COOKIE] = signed
 
     def _line(self, line: str) -> dict[str, str]:
         return {"line": line, "key": f"bench-{next(_keys)}"}

@@ -171,7 +171,8 @@ def another_lot_date() -> str:
     return (
         f"Lot {lot.code}: LotState(expires_on=None, best_before_on=None, made_on=None, retest_on=None, "
         "held='', recalled=False) stands there, the ledger says "
-        "LotState(expires_on=datetime.date(2027, 3, 31), best_before_on=None, made_on=None, retest_on=None, held='', recalled=False)."
+        "LotState(expires_on=datetime.date(2027, 3, 31), best_before_on=None, made_on=None, retest_on=None, "
+        "held='', recalled=False)."
     )
 
 
