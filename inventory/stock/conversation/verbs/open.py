@@ -49,6 +49,9 @@ def go_on(turn: Turn) -> Heard | None:
 
 
 def dies(turn: Turn, bottle: Bottle) -> str:
-    """Return "Use by 24 February.", or that nothing limits it."""
+    """Return "Use by 24 February.", or what else limits it, or that nothing does."""
     term = use_by(bottle.shelf.dates, turn.facts.zone)
-    return f"Use by {words.until(term, turn.facts)}." if term else "No date limits it."
+    if term:
+        return f"Use by {words.until(term, turn.facts)}."
+    life = bottle.product.open if bottle.product and bottle.state == "sealed" else None
+    return f"No date on it; once opened it lasts {life}." if life else "No date limits it."
