@@ -39,7 +39,8 @@ class Command(ScriptedCommand):
         on = queries.today(place.shop)
         issued = actions.issue_poster(place, url, on, options["paper"], options["read_at"])
         write_whole(out, issued.pdf)
-        says = f"{place.name}, version {issued.version}: {issued.products} products, written to {out}."
+        count = "1 product" if issued.products == 1 else f"{issued.products} products"
+        says = f"{place.name}, version {issued.version}: {count}, written to {out}."
         if only_here(url):
             says += f" Its code opens {url}, which no phone can: set the site's address in Settings."
         return says, {"code": place.code, "file": str(out), **issued.said}
