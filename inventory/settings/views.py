@@ -89,7 +89,7 @@ def supplier(request: HttpRequest, pk: int) -> HttpResponse:
 
 def _kept(request: HttpRequest, form: "ModelForm[Model]", title: str, button: str) -> HttpResponse:
     if request.method == "POST" and form.is_valid():
-        kept = form.save()
+        kept = actions.keep(form)
         messages.success(request, f"{kept} is kept.")
         return redirect("settings:home")
     context = {

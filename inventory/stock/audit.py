@@ -129,7 +129,9 @@ class _Audit:
             stands, says = getattr(kept, name), getattr(said, name)
             if stands != says:
                 yield self._problem(f"{container.code}: {name} stands as {stands}, the ledger says {says}.")
-        if put_use_by(container, use_by(queries.dates_of_container(container), self.shop.zone)):
+        # What is gone keeps the use by that it left with.
+        here = container.state != Container.State.GONE
+        if here and put_use_by(container, use_by(queries.dates_of_container(container), self.shop.zone)):
             yield self._problem(
                 f"{container.code}: its use by is another one, {container.use_by_on}, by its dates."
             )

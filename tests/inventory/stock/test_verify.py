@@ -10,6 +10,7 @@ from django.core.management import call_command
 from django.db import connection
 
 from inventory.models import Container, Head, Lot, Movement, guards
+from inventory.products.actions import keep_product
 from inventory.stock.audit import audit
 from inventory.stock.bodies import body_of
 from inventory.stock.rules.acts import Act
@@ -248,3 +249,14 @@ def test_two_shops_have_chains_of_their_own(world: World) -> None:
     bottle(other, tidewall(other), 30 * ML)
     assert found() == []
     assert list(Head.objects.order_by("id").values_list("seq", flat=True)) == [9, 1]
+
+
+def test_a_life_that_was_edited_after_a_bottle_left_is_no_problem(world: World) -> None:
+    of = tidewall(world)
+    gone = bottle(world, of, 30 * ML, opened_at=at(-24))
+    record(world, Act("discard", at(-1), target=gone.code))
+    of.open_life = 30
+    keep_product(of)
+    assert found() == []
+    record(world, Act("reverse", at(0), reverses=Movement.objects.get(kind="discard").seq))
+    assert found() == [], "it comes back with the life that holds now"
