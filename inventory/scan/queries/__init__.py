@@ -6,9 +6,10 @@ from datetime import datetime, timedelta
 
 from django.db.models import Model
 
-from inventory.models import Job, Person, Shop, Station
+from inventory.models import Container, Job, Person, Shop, Station
 from inventory.stock.conversation import Said, State
 from inventory.stock.conversation.facts import Facts, PersonFacts, ShopFacts
+from inventory.stock.conversation.guards import CHECK
 from inventory.stock.signing import load_stage
 
 from .bottles import bottle_of, places_for, rows_for
@@ -53,7 +54,9 @@ def load(station: Station, state: State, said: Said, at: datetime, now: datetime
     if rows or job:
         found = booked(shop)
         facts = with_bookings(facts, found)
-        facts = with_job(facts, job, steps, found, rows, said=said) if job else facts
+        facts = (
+            with_job(facts, job, steps, found, rows, about=_asked_about(state, said, rows)) if job else facts
+        )
     known = tuple(row for row in (job, *steps) if row)
     return Loaded(facts, people, job, known)
 
@@ -65,6 +68,20 @@ def _bottle_codes(state: State, said: Said) -> set[str]:
         *(str(state.slots.get(name, "")) for name in ("bottle", "source", "target")),
     }
     return {code for code in named if code.startswith("B")}
+
+
+def _asked_about(state: State, said: Said, rows: Iterable[Container]) -> frozenset[str] | None:
+    """Return whose answers to the check count: all at a car's code, else those about what is in hand.
+
+    None of them after a yes to the check itself: it has just been asked.
+    """
+    if said.kind in {"job", "vehicle"}:
+        return None
+    if said.command == "yes" and str(state.slots.get("asked", "")).startswith(CHECK):
+        return frozenset()
+    codes = _bottle_codes(state, said)
+    products = {row.product.code for row in rows if row.code in codes and row.product}
+    return frozenset(codes | products)
 
 
 def _people(shop: Shop, codes: Iterable[str]) -> list[Person]:

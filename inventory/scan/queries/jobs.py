@@ -4,7 +4,7 @@ The bottles are handed in, since the scan has loaded them; the check's own code 
 """
 
 from collections import defaultdict
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Sequence, Set
 from dataclasses import dataclass, replace
 from datetime import datetime
 
@@ -107,27 +107,32 @@ def with_job(
     found: Booked,
     bottles: Iterable[Container],
     *,
-    said: Said,
+    about: Set[str] | None,
 ) -> Facts:
-    """Add the car, and what the pre-job check finds about it."""
-    check = _check(job, steps, found, list(bottles), facts.at, said)
+    """Add the car and what the pre-job check finds; `about`: codes whose answers count, None for all."""
+    check = _check(job, steps, found, list(bottles), facts.at, about)
     seen = tuple(Found(one.code, one.grade, one.says, one.do, one.about) for one in check.findings)
     car = _car(job, steps)
     return replace(facts, jobs={**facts.jobs, job.code: car, job.vehicle.code: car}, findings=seen)
 
 
 def _check(
-    job: Job, steps: Sequence[Step], found: Booked, bottles: list[Container], at: datetime, said: Said
+    job: Job,
+    steps: Sequence[Step],
+    found: Booked,
+    bottles: list[Container],
+    at: datetime,
+    about: Set[str] | None,
 ) -> Check:
     facts = _check_facts(
         job, steps, found, [row for row in bottles if row.content and row.state in {"sealed", "open"}]
     )
     check = check_job(facts, at)
-    # A yes answers what was just asked; what the station judges of the very bottle, it asks by itself.
-    asked = {one.code for one in check.findings if one.grade in {"stop", "ask"}}
-    if said.command == "yes" or not (asked if said.kind in {"job", "vehicle"} else asked - JUDGED_HERE):
-        return check
-    return check_job(replace(facts, answers=_answers(job)), at)
+    open_asks = [one for one in check.findings if one.grade in {"stop", "ask"}]
+    if about is not None:
+        # What the station judges of the very bottle, it asks by itself.
+        open_asks = [one for one in open_asks if one.code not in JUDGED_HERE and about & set(one.about)]
+    return check_job(replace(facts, answers=_answers(job)), at) if open_asks else check
 
 
 def _check_facts(job: Job, steps: Sequence[Step], found: Booked, bottles: list[Container]) -> CheckFacts:

@@ -151,3 +151,15 @@ def test_a_product_that_the_poster_does_not_list_asks_before_it_moves_there() ->
     )
     assert here.hears("YES") == f"recorded: Moved Marl cutting compound {compound.code[:4]} to Bay 1."
     assert here.hears(compound.code, "MOVE", world.bay_2.code).startswith("recorded: ")
+
+
+def test_what_the_check_was_answered_once_is_not_asked_again_behind_another_question() -> None:
+    world = larkmoor()
+    wipe = hollin(world)
+    can = bottle(world, wipe, 500 * ML)
+    car = job(world, NOON)
+    need(step(car), wipe, 100 * ML)
+    here = desk(world)
+    here.hears(car.code, can.code, "YES", "UNDO")
+    assert here.hears(can.code, "600 ml") == f"ask: {can.code[:4]} is booked at 0.5 l. You said 0.6 l."
+    assert here.hears("YES") == f"recorded: Hollin panel wipe {can.code[:4]}: took 0.6 l, it is empty."

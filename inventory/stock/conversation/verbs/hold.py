@@ -22,7 +22,7 @@ def begin(turn: Turn) -> Heard:
         )
     keys = tuple(Key(reason.capitalize(), reason) for reason in REASONS)
     return turn.ask(
-        f"Why is {words.name(bottle)} held?", "Choose or type the reason.", *keys, verb=NAME, waits="reason"
+        f"Why is {words.name(bottle)} held?", "Choose or type the reason, or DONE to say none.", *keys, verb=NAME, waits="reason"
     )
 
 
@@ -31,9 +31,10 @@ def go_on(turn: Turn) -> Heard | None:
     bottle = turn.bottle
     if turn.state.waits == "bottle" or bottle is None:
         return next_bottle(turn, begin)
-    if not turn.said.words:
+    if not turn.said.words and turn.said.command != "done":
         return None
-    reason = turn.said.text[:120]
+    # DONE lets a scanner alone hold a bottle; the owner asks for the reason later.
+    reason = turn.said.text[:120] if turn.said.words else "no reason said"
     act = Act("quarantine", turn.facts.at, target=bottle.code, facts={"reason": reason})
     says = f"{words.name(bottle)} is held: {reason}."
     return turn.recorded(
