@@ -1,10 +1,10 @@
-"""Sheets of codes for the station: badges, places and command cards, drawn as labels."""
+"""Sheets of codes for the station: badges, places and command cards, drawn as cards to cut out."""
 
 from collections.abc import Sequence
 
-from safety.print.label import SIZES, smallest_for
-from safety.print.label_sheets import print_labels
-from safety.print.values import LabelContent
+from safety.print import symbols
+from safety.print.fonts import BOLD, WordTooWide, line_mm, width_mm, wrapped
+from safety.print.pen import Pen, paper_size
 
 COMMAND_WORDS = {
     "yes": "Yes",
@@ -36,12 +36,47 @@ COMMAND_WORDS = {
 }
 
 
-def code_sheet(named: Sequence[tuple[str, str]], paper: str) -> bytes:
-    """Return a PDF with a square symbol, the letters and the name of each (name, code).
+WIDTH, HEIGHT, PAD, SYMBOL, LETTERS = 62.0, 34.0, 3.0, 18.0, 4.0
+NAMES = (4.6, 4.0, 3.4, 2.8)  # capital heights; the first that takes two lines at most is used
 
-    All are of one size, the smallest that carries the widest name. Raises LabelTooSmall, UnknownPaper.
+
+def code_sheet(named: Sequence[tuple[str, str]], paper: str) -> bytes:
+    """Return a PDF of cards to cut out: the name, a square symbol and the letters of each (name, code).
+
+    Raises UnknownPaper.
     """
-    contents = [LabelContent(name=name, code=code) for name, code in named]
-    order = list(SIZES)
-    size = max((smallest_for(one, "small").name for one in contents), key=order.index)
-    return print_labels(contents, SIZES[size], paper)[0]
+    width, height = paper_size(paper)
+    columns, rows = int((width - 16) // WIDTH), int((height - 16) // HEIGHT)
+    left, above = (width - columns * WIDTH) / 2, (height - rows * HEIGHT) / 2
+    pen = Pen(width, height, "Codes for the station")
+    for count, (name, code) in enumerate(named):
+        place = count % (columns * rows)
+        if count and not place:
+            pen.next_page()
+        row, column = divmod(place, columns)
+        _card(pen, name, code, left + column * WIDTH, above + row * HEIGHT)
+    return pen.pdf()
+
+
+def _card(pen: Pen, name: str, code: str, x: float, top: float) -> None:
+    pen.frame(x, top, WIDTH, HEIGHT, line=0.1)
+    lines, capital = _name(name)
+    pen.lines(x + PAD, top + 1.5, lines, capital, bold=True)
+    symbol = top + HEIGHT - PAD - SYMBOL
+    symbols.draw(pen, code, "matrix", x + PAD, symbol, SYMBOL)
+    right, middle = x + PAD + SYMBOL + 3, symbol + SYMBOL / 2
+    pen.text(right, middle - line_mm(LETTERS), code[:4], LETTERS, bold=True)
+    pen.text(right, middle, code[4:], LETTERS)
+
+
+def _name(name: str) -> tuple[Sequence[str], float]:
+    room, width = HEIGHT - SYMBOL - PAD - 1.5, WIDTH - 2 * PAD
+    for capital in NAMES:
+        try:
+            lines = wrapped(name, BOLD, capital, width)
+        except WordTooWide:
+            continue
+        if len(lines) * line_mm(capital) <= room:
+            return lines, capital
+    # Longer than any name should be: one line, as large as the card is wide.
+    return [name], NAMES[-1] * min(1, width / width_mm(name, BOLD, NAMES[-1]))

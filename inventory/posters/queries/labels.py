@@ -10,7 +10,7 @@ from inventory.stock.rules.use_by import Term, use_by
 from safety import queries as sheets
 from safety.hazards.facts import SheetFacts
 from safety.label_content import label_content
-from safety.print.label import SIZES, smallest_for
+from safety.print.label import SIZES, arranged, fact_lines, smallest_for
 from safety.print.values import LabelContent
 
 MOST = 200
@@ -38,10 +38,21 @@ def labels(shop: Shop, containers: Iterable[Container]) -> list[LabelContent]:
     return [_label(shop, row, facts) for row in rows]
 
 
-def stock_for(contents: Sequence[LabelContent], first: str = "medium") -> str:
-    """Return the smallest label stock, from `first` on, that carries every one. Raises LabelTooSmall."""
+def stock_for(contents: Sequence[LabelContent], first: str = "medium", whole: bool = True) -> str:
+    """Return the smallest label stock, from `first` on, that carries every one. Raises LabelTooSmall.
+
+    `whole`: with its line of facts (lot, mixed on, why until then) uncut, where any stock holds it.
+    """
     order = list(SIZES)
-    return max((smallest_for(one, first).name for one in contents), key=order.index)
+    return max((_smallest(one, first, whole) for one in contents), key=order.index)
+
+
+def _smallest(content: LabelContent, first: str, whole: bool) -> str:
+    least = smallest_for(content, first).name
+    order = list(SIZES)
+    larger = order[order.index(least) :] if whole else []
+    uncut = (name for name in larger if arranged(content, SIZES[name]).facts == fact_lines(content)[0])
+    return next(uncut, least)
 
 
 def _label(shop: Shop, row: Container, facts: sheets.Current) -> LabelContent:

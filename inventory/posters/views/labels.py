@@ -71,9 +71,10 @@ def _printed(
 
 def _stock(request: HttpRequest, contents: list[LabelContent]) -> dict[str, object]:
     used = request.session.get(REMEMBERED, {})
-    size = used.get("size") if used.get("size") in SIZES else "medium"
+    known = used.get("size") in SIZES
     try:
-        size = queries.stock_for(contents, size)
+        # The stock in the printer is used as far as it carries a label; without one, all facts are to fit.
+        size = queries.stock_for(contents, used["size"] if known else "medium", whole=not known)
     except LabelTooSmall:
         size = list(SIZES)[-1]
     return {"size": size, "paper": used.get("paper", ROLL), "first": 1}

@@ -1,6 +1,6 @@
 """The label page: printing marks, looking does not; what a label says; sheets of codes read back."""
 
-from datetime import timedelta
+from datetime import date, timedelta
 
 import pytest
 from django.test import Client
@@ -8,10 +8,11 @@ from django.urls import reverse
 
 from inventory.codes import COMMANDS
 from inventory.models import Container, Person
-from inventory.posters.queries import in_order, labels
+from inventory.posters.pdf import COMMAND_WORDS, code_sheet
+from inventory.posters.queries import in_order, labels, stock_for
 from inventory.stock.rules.acts import Act
 from tests.inventory.posters.wall import sheet
-from tests.safety.print.paper import codes, pages, size_mm, text
+from tests.safety.print.paper import codes, outside, overlaps, pages, size_mm, text
 from tests.world import (
     LITRE,
     ML,
@@ -60,6 +61,24 @@ def wiped(world: World, **facts: object) -> Container:
 
 def says(world: World, row: Container):  # type: ignore[no-untyped-def]
     return labels(world.shop, in_order(world.shop, [row.code]))[0]
+
+
+def mixed(world: World) -> Container:
+    """A spray bottle of panel wipe, one part and ten parts water, five days old."""
+    wipe = hollin(world, mix_life=30, mix_life_by="shop")
+    sheet(wipe)
+    drum, spray = bottle(world, wipe, LITRE, lot="HO-1"), spray_bottle(world)
+    filled = Act(
+        "fill",
+        NOON - timedelta(days=5),
+        source=drum.code,
+        target=spray.code,
+        amount=91 * ML,
+        added=LITRE,
+        parts=(1, 10),
+    )
+    record(world, filled)
+    return spray
 
 
 def test_a_viewer_and_a_stranger_print_no_label(world: World, client: Client) -> None:
@@ -173,19 +192,7 @@ def test_a_label_reads_back_whole(world: World, tomas: Client) -> None:
 
 
 def test_a_mixed_bottle_says_its_mix_when_until_and_why(world: World, tomas: Client) -> None:
-    wipe = hollin(world, mix_life=30, mix_life_by="shop")
-    sheet(wipe)
-    drum, spray = bottle(world, wipe, LITRE, lot="HO-1"), spray_bottle(world)
-    filled = Act(
-        "fill",
-        NOON - timedelta(days=5),
-        source=drum.code,
-        target=spray.code,
-        amount=91 * ML,
-        added=LITRE,
-        parts=(1, 10),
-    )
-    record(world, filled)
+    spray = mixed(world)
     label = says(world, spray)
     assert (label.name, label.use_by) == ("Hollin panel wipe, 1:10", "20 Dec 2026")
     assert label.because == "mixed 20 November + 30 days, given by this shop"
@@ -200,8 +207,6 @@ def test_a_life_of_minutes_names_the_hour(world: World) -> None:
 
 
 def test_a_best_before_is_not_called_use_by(world: World) -> None:
-    from datetime import date
-
     row = bottle(world, hollin(world), LITRE)
     row.lots.update(best_before_on=date(2027, 5, 31))
     label = says(world, row)
@@ -240,6 +245,22 @@ def test_badges_and_command_cards_carry_the_right_codes(world: World, tomas: Cli
     assert "Bottle finished" in text(cards)
 
 
+@pytest.mark.parametrize(
+    "name",
+    ["Ö", "Bay for correction, coating and everything that needs warm dry air", "W" * 60],
+)
+def test_no_name_leaves_its_card(name: str) -> None:
+    pdf = code_sheet([(name, COMMANDS["yes"])] * 25, "A4")
+    assert codes(pdf, 1) == [COMMANDS["yes"]]  # 24 cards a page
+    assert (outside(pdf), overlaps(pdf)) == ([], [])
+
+
+def test_the_label_of_a_first_print_keeps_its_facts_whole(world: World) -> None:
+    spray = mixed(world)
+    contents = labels(world.shop, in_order(world.shop, [spray.code]))
+    assert (stock_for(contents, whole=False), stock_for(contents)) == ("medium", "tall")
+
+
 def test_a_shop_in_the_states_prints_its_cards_on_letter(world: World, tomas: Client) -> None:
     world.shop.country = "US"
     world.shop.save()
@@ -247,6 +268,4 @@ def test_a_shop_in_the_states_prints_its_cards_on_letter(world: World, tomas: Cl
 
 
 def test_every_command_has_a_word_on_its_card() -> None:
-    from inventory.posters.pdf import COMMAND_WORDS
-
     assert sorted(COMMAND_WORDS) == sorted(COMMANDS)
