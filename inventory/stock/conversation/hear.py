@@ -30,7 +30,7 @@ def hear(state: State, said: Said, facts: Facts) -> Heard:
         )
     if said.kind == "person":
         return who(turn)
-    if not state.who:
+    if turn.person is None:
         return _wait_for_badge(turn)
     return _answered(turn) or _went_on(turn) or _begun(turn)
 

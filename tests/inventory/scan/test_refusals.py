@@ -124,3 +124,14 @@ def test_what_the_ledger_refuses_is_a_stop_and_nothing_is_written() -> None:
     assert (spoken["grade"], spoken["next"]) == ("stop", "Nothing was recorded.")
     assert "had not been received by then" in spoken["says"]
     assert Head.objects.get().seq == before
+
+
+def test_who_has_left_the_shop_records_nothing_more_on_an_old_badge() -> None:
+    world = larkmoor()
+    compound = bottle(world, marl(world), 150 * GRAM)
+    here = desk(world)
+    here.say(compound.code)
+    world.tomas.is_active = False
+    world.tomas.save()
+    assert here.hears("60 g") == "ask: This scan waits: who are you?"
+    assert content(compound) == 150 * GRAM
