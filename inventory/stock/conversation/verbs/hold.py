@@ -22,7 +22,11 @@ def begin(turn: Turn) -> Heard:
         )
     keys = tuple(Key(reason.capitalize(), reason) for reason in REASONS)
     return turn.ask(
-        f"Why is {words.name(bottle)} held?", "Choose or type the reason, or DONE to say none.", *keys, verb=NAME, waits="reason"
+        f"Why is {words.name(bottle)} held?",
+        "Choose or type the reason, or DONE to say none.",
+        *keys,
+        verb=NAME,
+        waits="reason",
     )
 
 
