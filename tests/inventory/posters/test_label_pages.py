@@ -1,4 +1,4 @@
-"""The label page: printing marks, looking does not; what a label says; sheets of codes read back."""
+"""The label page: printing marks, looking does not; what a label says."""
 
 from datetime import date, timedelta
 
@@ -6,13 +6,11 @@ import pytest
 from django.test import Client
 from django.urls import reverse
 
-from inventory.codes import COMMANDS
-from inventory.models import Container, Person
-from inventory.posters.pdf import COMMAND_WORDS, code_sheet
+from inventory.models import Container
 from inventory.posters.queries import in_order, labels, stock_for
 from inventory.stock.rules.acts import Act
 from tests.inventory.posters.wall import sheet
-from tests.safety.print.paper import codes, outside, overlaps, pages, size_mm, text
+from tests.safety.print.paper import codes, pages, size_mm, text
 from tests.world import (
     LITRE,
     ML,
@@ -234,38 +232,7 @@ def test_a_sheet_that_nobody_compared_warns(world: World) -> None:
     assert (label.notice, label.statements) == ("No data sheet yet: treat as hazardous, ask the owner.", ())
 
 
-def test_badges_and_command_cards_carry_the_right_codes(world: World, tomas: Client) -> None:
-    badges = tomas.get(reverse("posters:badges_pdf")).content
-    people = Person.objects.filter(role__in=["owner", "technician"])
-    assert sorted(codes(badges)) == sorted(people.values_list("code", flat=True))
-    cards = tomas.get(reverse("posters:cards_pdf")).content
-    found = [code for page in range(pages(cards)) for code in codes(cards, page)]
-    places = [world.store.code, world.bay_1.code, world.bay_2.code]
-    assert sorted(found) == sorted([*COMMANDS.values(), *places])
-    assert "Bottle finished" in text(cards)
-
-
-@pytest.mark.parametrize(
-    "name",
-    ["Ö", "Bay for correction, coating and everything that needs warm dry air", "W" * 60],
-)
-def test_no_name_leaves_its_card(name: str) -> None:
-    pdf = code_sheet([(name, COMMANDS["yes"])] * 25, "A4")
-    assert codes(pdf, 1) == [COMMANDS["yes"]]  # 24 cards a page
-    assert (outside(pdf), overlaps(pdf)) == ([], [])
-
-
 def test_the_label_of_a_first_print_keeps_its_facts_whole(world: World) -> None:
     spray = mixed(world)
     contents = labels(world.shop, in_order(world.shop, [spray.code]))
     assert (stock_for(contents, whole=False), stock_for(contents)) == ("medium", "tall")
-
-
-def test_a_shop_in_the_states_prints_its_cards_on_letter(world: World, tomas: Client) -> None:
-    world.shop.country = "US"
-    world.shop.save()
-    assert size_mm(tomas.get(reverse("posters:cards_pdf")).content) == (215.9, 279.4)
-
-
-def test_every_command_has_a_word_on_its_card() -> None:
-    assert sorted(COMMAND_WORDS) == sorted(COMMANDS)
