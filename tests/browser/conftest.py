@@ -25,9 +25,12 @@ class Site:
 
 
 @pytest.fixture(scope="package")
-def demo_site(
-    browser: Any, django_db_setup: None, django_db_blocker: Any, tmp_path_factory: Any
-) -> Iterator[Site]:
+def db(django_db_setup: None) -> None:
+    """Have the test database made, and roll nothing back: a server's threads must see what tests write."""
+
+
+@pytest.fixture(scope="package")
+def demo_site(browser: Any, db: None, django_db_blocker: Any, tmp_path_factory: Any) -> Iterator[Site]:
     """The demo's shop of today behind a server, told once for all tests here and emptied at their end."""
     fast = ["django.contrib.auth.hashers.MD5PasswordHasher"]
     files = tmp_path_factory.mktemp("files")

@@ -96,6 +96,7 @@ PAGES: dict[str, Address] = {
     "shelf:discard": lambda shop: reverse("shelf:discard", args=[bottle(shop)]),
     "shelf:hold": lambda shop: reverse("shelf:hold", args=[bottle(shop)]),
     "shelf:release": lambda shop: reverse("shelf:release", args=[held(shop)]),
+    "shelf:correct": lambda shop: reverse("shelf:correct", args=[bottle(shop)]),
     "shelf:retest": lambda shop: reverse("shelf:retest", args=[bottle(shop)]),
     "products:list": lambda shop: reverse("products:list"),
     "products:new": lambda shop: reverse("products:new"),
@@ -141,6 +142,7 @@ PRESSED = "is pressed on a page, not opened"
 FILE = "is a file; test_journeys.py downloads it"
 # Addresses that are no pages, and why.
 NO_PAGE = {
+    "settings:open": "is shown once, to the first owner of an installation without a shop",
     "people:logout": PRESSED,
     "people:remove_name": PRESSED,
     "posters:print": PRESSED,
