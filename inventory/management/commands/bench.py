@@ -88,8 +88,9 @@ def _scanned(ground: Ground, filler: Filler, lines: int, times: int) -> Scanned:
         total=lines, initial=filler.head.seq, desc="filling the ledger", unit=" lines", disable=None
     ) as bar:
         filler.up_to(lines, bar.update)
-    with connection.cursor() as cursor:
-        cursor.execute("ANALYZE")
+    if connection.vendor == "postgresql":  # which does it by itself in a shop; SQLite never does
+        with connection.cursor() as cursor:
+            cursor.execute("ANALYZE")
     with tqdm(total=times, desc=f"scan-out behind {lines} lines", disable=None) as bar:
         return scan_out(ground, times, bar.update)
 
