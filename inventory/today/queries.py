@@ -184,4 +184,4 @@ def _sheets(shop: Shop, on: date) -> list[Hand]:
 def _set_aside(shop: Shop) -> list[Hand]:
     count = Heard.objects.filter(station__shop=shop, set_aside=True).count()
     says = "1 scan was set aside." if count == 1 else f"{count} scans were set aside."
-    return [Hand("ask", says, "Sort them out", "scan:set_aside")] if count else []
+    return [Hand("ask", says, "Sort them out", "scan:stations")] if count else []

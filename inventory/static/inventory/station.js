@@ -234,6 +234,15 @@
     },
   });
   window.addEventListener("online", send);
+  // A bottle's own page hands its code on; a link from anywhere else is not a scan.
+  function handedOn() {
+    const line = new URLSearchParams(location.search).get("line");
+    if (!line) return;
+    history.replaceState(null, "", location.pathname);
+    if (document.referrer.startsWith(`${location.origin}/`)) hear(line);
+  }
+
   keep();
   send();
+  handedOn();
 })();
