@@ -31,7 +31,7 @@ def _needs(job: Job, steps: list[Step]) -> Iterable[StageNeed]:
     rows = (
         StepNeed.objects.filter(step__in=steps, outcome="").select_related("product", "step").order_by("id")
     )
-    used = Movement.objects.filter(shop=job.shop_id, step__in=steps, kind="use", reversed_by=None)
+    used = Movement.objects.filter(step__in=steps, kind="use", reversed_by=None)
     left = {
         (step, product, kind): amount or 0
         for step, product, kind, amount in used.values_list("step_id", "product__code", "product__kind")

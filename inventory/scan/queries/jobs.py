@@ -61,7 +61,7 @@ def booked(shop: Shop) -> Booked:
         step__job__shop=shop, step__job__state="open", step__signed_at=None, outcome=""
     )
     rows = list(open_needs.select_related("product__supplier", "step__job__vehicle"))
-    used = Movement.objects.filter(shop=shop, kind="use", job__state="open", reversed_by=None)
+    used = Movement.objects.filter(job__shop=shop, job__state="open", kind="use", reversed_by=None)
     columns = (
         "seq",
         "job_id",
