@@ -14,6 +14,8 @@ from django.utils import timezone
 
 from inventory.models import Container, Job, Order, Person, Place, Product, Service, Shop, Supplier
 from inventory.precheck.queries import verdicts
+from inventory.spreadsheets import actions, queries
+from inventory.spreadsheets.sheets import write_csv
 from safety.models import DataSheet
 from tests.browser.conftest import Site, cookies
 
@@ -68,6 +70,18 @@ def sheet(shop: Shop) -> int:
     sheet = product(shop).sheet
     assert isinstance(sheet, DataSheet)
     return sheet.pk
+
+
+def brought(shop: Shop) -> str:
+    """Return the preview of a file that somebody brings: the suppliers as they are, and a new one."""
+    now = timezone.now()
+    table, rows = queries.export(shop, "suppliers", now)
+    more = [list(row) for row in rows]
+    more.append(["Merrow Coatings", *more[0][1:]])
+    file = actions.keep(
+        Person.objects.get(username="ines"), "suppliers", "suppliers.csv", write_csv(table.heads, more), now
+    )
+    return reverse("spreadsheets:preview", args=[file.token])
 
 
 Address = Callable[[Shop], str]
@@ -136,10 +150,11 @@ PAGES: dict[str, Address] = {
     "reorder:order": lambda shop: reverse(
         "reorder:order", args=[Order.objects.filter(shop=shop, state="placed")[0].code]
     ),
+    "spreadsheets:preview": brought,
     "spreadsheets:home": lambda shop: reverse("spreadsheets:home"),
 }
 PRESSED = "is pressed on a page, not opened"
-FILE = "is a file; test_journeys.py downloads it"
+FILE = "is a file; test_journeys.py and the tests of its feature read it"
 # Addresses that are no pages, and why.
 NO_PAGE = {
     "settings:open": "is shown once, to the first owner of an installation without a shop",
@@ -173,7 +188,6 @@ NO_PAGE = {
     "reorder:close_rest": PRESSED,
     "reorder:cancel": PRESSED,
     "spreadsheets:download": FILE,
-    "spreadsheets:preview": "needs a file that somebody brought; test_journeys.py brings one",
     "spreadsheets:bring": PRESSED,
     "spreadsheets:leave": PRESSED,
 }
@@ -274,3 +288,13 @@ def test_a_page_is_whole_on_every_screen_and_in_every_look(name: str, looked: Ca
     assert page.locator("h1").count() == 1
     assert page.title().strip()
     page.close()
+
+
+def test_a_fault_on_a_page_is_found(page: Any) -> None:
+    page.set_content(
+        '<!doctype html><html lang="en"><title>Faults</title><main><h1>Faults</h1>'
+        '<img src="data:,"><p class="wide">wide</p></main></html>'
+    )
+    page.evaluate("document.querySelector('.wide').style.width = '3000px'")
+    assert [line.split(":")[0] for line in broken(page)] == ["image-alt"]
+    assert too_wide(page)[0].endswith("['P.wide wide']")

@@ -239,3 +239,22 @@ def test_a_label_is_printed_and_reads_as_its_bottle(signed_in: Any, demo_site: S
     assert bare.code in codes_on(pdf)
     bare.refresh_from_db()
     assert bare.labelled_at is not None
+
+
+@pytest.mark.parametrize(
+    ("name", "arguments", "begins"),
+    [
+        ("posters:badges_pdf", [], b"%PDF-"),
+        ("posters:cards_pdf", [], b"%PDF-"),
+        ("reorder:download", ["csv"], b"\xef\xbb\xbf"),
+        ("reorder:download", ["json"], b"{"),
+        ("spreadsheets:download", ["products", "xlsx"], b"PK"),
+        ("spreadsheets:download", ["products", "csv"], b"\xef\xbb\xbf"),
+    ],
+)
+def test_every_other_file_is_what_its_name_says(
+    signed_in: Any, demo_site: Site, name: str, arguments: list[str], begins: bytes
+) -> None:
+    answer = signed_in("ines").request.get(demo_site.url + reverse(name, args=arguments))
+    assert answer.status == 200
+    assert answer.body().startswith(begins)

@@ -74,7 +74,7 @@ def book_the_week(cast: Cast, now: datetime) -> list[Job]:
         ("Maintenance wash", "hatch", at(0, 8), tomas, "bay1"),
         ("Tar and wax removal", "van", at(0, 13, 30), tomas, "bay1"),
         ("Correction and two-layer coating", "estate", at(1, 8, 30), ines, "bay2"),
-        ("One-step polish", "roadster", at(2, 8), tomas, "bay2"),
+        ("One-step polish", "roadster", at(2, 8), tomas, "bay1"),
         ("Lime and water marks", "pickup", at(3, 9), tomas, "bay2"),
         ("Wheels off and coated", "coupe", at(5, 8, 30), ines, "bay2"),
         ("Interior deep clean", "wagon", at(6, 9), tomas, "bay2"),
