@@ -62,6 +62,7 @@ def product_of(row: Product) -> ProductFacts:
         mix=life_or_none(row.mix_life, row.mix_life_unit, row.mix_life_by),
         wear_uses=row.wear_uses,
         wear_minutes=row.wear_minutes,
+        on_posters=row.needs_sheet or row.sheet_id is not None,
     )
 
 

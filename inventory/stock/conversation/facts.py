@@ -28,7 +28,7 @@ class PersonFacts:
 
 @dataclass(frozen=True)
 class ProductFacts:
-    """A make, as far as a scan needs it."""
+    """A make, as far as a scan needs it; `on_posters`: it has a data sheet or needs one."""
 
     code: str
     name: str
@@ -44,6 +44,7 @@ class ProductFacts:
     mix: Life | None = None
     wear_uses: int | None = None
     wear_minutes: int | None = None
+    on_posters: bool = True
 
     @property
     def wears(self) -> bool:

@@ -6,10 +6,10 @@ refused by name, so that a late entry or a reverse is accepted only where every 
 
 from collections.abc import Callable, Iterable
 from dataclasses import replace
-from datetime import date, datetime
 from typing import cast
 
-from .lines import NEAT, Held, Line, NotHereYet, Parts, Refused, TooLittle
+from .facts import day, earliest, instant, integer, parts_of, text, texts
+from .lines import NEAT, Held, Line, NotHereYet, Refused, TooLittle
 
 FINAL = "gone"
 
@@ -55,15 +55,15 @@ def _receive(code: str, state: Held, line: Line) -> Held:
         raise Refused(
             f"{code} is here already. Scan what you want to do with it.", code="twice", seq=line.seq
         )
-    facts, content = line.facts, _integer(line, "content")
-    opened_at, mixed_at = _instant(facts, "opened_at"), _instant(facts, "mixed_at")
+    facts, content = line.facts, integer(line, "content")
+    opened_at, mixed_at = instant(facts, "opened_at"), instant(facts, "mixed_at")
     sealed = bool(facts.get("sealed", True))
     return replace(
         state,
         state="empty" if content == 0 else "sealed" if sealed else "open",
-        product=_text(facts, "product"),
-        parts=_parts(facts),
-        lots=frozenset(_texts(facts, "lots")),
+        product=text(facts, "product"),
+        parts=parts_of(facts),
+        lots=frozenset(texts(facts, "lots")),
         place=line.place,
         content=content,
         received_at=line.at,
@@ -112,7 +112,7 @@ def _fill(code: str, state: Held, line: Line) -> Held:
 
 
 def _more(code: str, state: Held, line: Line) -> Held:
-    facts, product, parts = line.facts, _text(line.facts, "product"), _parts(line.facts)
+    facts, product, parts = line.facts, text(line.facts, "product"), parts_of(line.facts)
     if state.state == "sealed":
         raise Refused(
             f"{code} is a sealed bottle of its maker. Nothing goes into it.", code="sealed", seq=line.seq
@@ -122,22 +122,22 @@ def _more(code: str, state: Held, line: Line) -> Held:
         says = f"{code} last held something else. Rinse it and scan RINSE, then fill it."
         raise Refused(says, code="other_content", seq=line.seq)
     before = Held() if fresh else state
-    opened_at = _instant(facts, "opened_at")
+    opened_at = instant(facts, "opened_at")
     opened_first = before.opened_at is not None and (opened_at is None or before.opened_at <= opened_at)
     return replace(
         state,
         state="open",
         product=product,
         parts=parts,
-        lots=before.lots | frozenset(_texts(facts, "lots")),
-        content=state.content + _integer(line, "added"),
-        opened_at=_earliest(before.opened_at, opened_at),
-        mixed_at=_earliest(
-            before.mixed_at, _instant(facts, "mixed_at") or (line.at if parts != NEAT else None)
+        lots=before.lots | frozenset(texts(facts, "lots")),
+        content=state.content + integer(line, "added"),
+        opened_at=earliest(before.opened_at, opened_at),
+        mixed_at=earliest(
+            before.mixed_at, instant(facts, "mixed_at") or (line.at if parts != NEAT else None)
         ),
         estimated=before.estimated if opened_first else bool(facts.get("estimated", False)),
-        held=state.held or _text(facts, "held") or "",
-        retest_on=_day(facts, "retest_on"),
+        held=state.held or text(facts, "held") or "",
+        retest_on=day(facts, "retest_on"),
         rinsed=False,
     )
 
@@ -158,7 +158,7 @@ def _move(code: str, state: Held, line: Line) -> Held:
 
 
 def _count(code: str, state: Held, line: Line) -> Held:
-    content = _integer(line, "content")
+    content = integer(line, "content")
     if state.product is None and content:
         raise Refused(
             f"{code} has never been filled. Fill it first, then count.", code="unfilled", seq=line.seq
@@ -178,7 +178,7 @@ def _gone(code: str, state: Held, line: Line) -> Held:
 
 
 def _quarantine(code: str, state: Held, line: Line) -> Held:
-    return replace(state, held=_text(line.facts, "reason") or "held")
+    return replace(state, held=text(line.facts, "reason") or "held")
 
 
 def _release(code: str, state: Held, line: Line) -> Held:
@@ -186,7 +186,7 @@ def _release(code: str, state: Held, line: Line) -> Held:
 
 
 def _retest(code: str, state: Held, line: Line) -> Held:
-    until = _day(line.facts, "until")
+    until = day(line.facts, "until")
     if until is None:
         raise Refused("A retest names the day until which it holds: `until`.", code="facts", seq=line.seq)
     return replace(state, retest_on=until)
@@ -194,11 +194,11 @@ def _retest(code: str, state: Held, line: Line) -> Held:
 
 def _correct(code: str, state: Held, line: Line) -> Held:
     if "lots" in line.facts:
-        state = replace(state, lots=frozenset(_texts(line.facts, "lots")))
+        state = replace(state, lots=frozenset(texts(line.facts, "lots")))
     if "opened_at" in line.facts:
         if state.state == "sealed":
             raise Refused(f"{code} is still sealed. Open it first.", code="sealed", seq=line.seq)
-        state = replace(state, opened_at=_instant(line.facts, "opened_at"), estimated=False)
+        state = replace(state, opened_at=instant(line.facts, "opened_at"), estimated=False)
     return state
 
 
@@ -217,38 +217,3 @@ _KINDS: dict[str, Callable[[str, Held, Line], Held]] = {
     "retest": _retest,
     "correct": _correct,
 }
-
-
-def _integer(line: Line, name: str) -> int:
-    value = line.facts.get(name)
-    if not isinstance(value, int) or value < 0:
-        raise Refused(f"A {line.kind} line says how much: `{name}`, 0 or more.", code="facts", seq=line.seq)
-    return value
-
-
-def _text(facts: dict[str, object], name: str) -> str | None:
-    value = facts.get(name)
-    return None if value is None else str(value)
-
-
-def _texts(facts: dict[str, object], name: str) -> list[str]:
-    return [str(value) for value in cast("list[object]", facts.get(name, []))]
-
-
-def _parts(facts: dict[str, object]) -> Parts:
-    product, water = cast("list[int]", facts.get("parts", list(NEAT)))
-    return product, water
-
-
-def _instant(facts: dict[str, object], name: str) -> datetime | None:
-    value = facts.get(name)
-    return None if value is None else datetime.fromisoformat(str(value))
-
-
-def _day(facts: dict[str, object], name: str) -> date | None:
-    value = facts.get(name)
-    return None if value is None else date.fromisoformat(str(value))
-
-
-def _earliest(*instants: datetime | None) -> datetime | None:
-    return min((instant for instant in instants if instant), default=None)

@@ -153,6 +153,14 @@ def test_a_product_that_the_poster_does_not_list_asks_before_it_moves_there() ->
     assert here.hears(compound.code, "MOVE", world.bay_2.code).startswith("recorded: ")
 
 
+def test_a_towel_needs_no_sheet_and_so_no_place_on_a_poster() -> None:
+    world = larkmoor()
+    towels = bottle(world, product(world, "Dunnock towel", "towel", dimension="pieces", needs_sheet=False), 50)
+    world.bay_1.posters.create(version=1, printed_on=TODAY, snapshot={})
+    here = desk(world)
+    assert here.hears(towels.code, "MOVE", world.bay_1.code).startswith("recorded: Moved Dunnock towel")
+
+
 def test_what_the_check_was_answered_once_is_not_asked_again_behind_another_question() -> None:
     world = larkmoor()
     wipe = hollin(world)

@@ -71,7 +71,7 @@ def not_on_poster(
     product: ProductFacts | None, place: PlaceFacts, slots: dict[str, Any]
 ) -> tuple[str, str] | None:
     """Return the question where a poster hangs that does not list a product, unless it was answered."""
-    if product is None or place.admits is None or product.code in place.admits:
+    if product is None or not product.on_posters or place.admits is None or product.code in place.admits:
         return None
     if "not_admitted" in slots.get("answered", ()):
         return None
