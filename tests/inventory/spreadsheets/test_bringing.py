@@ -6,10 +6,12 @@ import pytest
 from django.db import connection, transaction
 
 from inventory.codes import new_code
-from inventory.models import Container, Head, Job, Movement, Pack, Product, Supplier, Vehicle
+from inventory.models import Container, Head, Job, Lot, Movement, Pack, Product, Supplier, Vehicle
 from inventory.spreadsheets.actions import Moved, bring_in
 from inventory.spreadsheets.rules.outcome import Becomes
+from inventory.stock import ledger
 from inventory.stock.requests import KeyReused
+from inventory.stock.rules.lines import Refused
 from tests import world as cast
 from tests.world import LITRE, ML, NOON
 
@@ -42,15 +44,20 @@ def test_what_changed_since_the_preview_keeps_the_file_out_and_is_said() -> None
     assert Supplier.objects.get().lead_days == 7
 
 
-def test_what_the_database_refuses_at_the_last_row_undoes_the_first(monkeypatch) -> None:
+def test_what_is_refused_at_the_very_end_undoes_all_of_it(monkeypatch) -> None:
     world, before = stocked(), Movement.objects.count()
-    row = ["Tidewall coating", 30, "ml", "Store", "yes", None, "", None, 1, None]
-    given = table(STOCK, *[row] * 3)
-    drawn = iter([new_code("B")] * 2 + [None] * 9)
-    monkeypatch.setattr("inventory.stock.shelf_copy._fresh_code", lambda: next(drawn))
-    with pytest.raises(Exception, match=r"(?i)unique|null"):
-        bring(world, "stock", given)
+    row = ["Tidewall coating", 30, "ml", "Store", "yes", None, "T-3", None, 1, None]
+
+    def records_and_breaks(*args, **kwargs) -> None:
+        assert len(record(*args, **kwargs)) == 3
+        raise Refused("The last one does not fit.")
+
+    record = ledger.record
+    monkeypatch.setattr(ledger, "record", records_and_breaks)
+    with pytest.raises(Refused):
+        bring(world, "stock", table(STOCK, *[row] * 3))
     assert (Movement.objects.count(), Head.objects.get().seq) == (before, before)
+    assert not Lot.objects.filter(number="T-3").exists()
 
 
 def test_the_same_confirmation_twice_writes_once() -> None:
