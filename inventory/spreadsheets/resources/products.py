@@ -110,7 +110,7 @@ class ProductResource(Sheet, Resource):  # type: ignore[misc]
 
     def check(self, thing: Product, before: Sequence[Cell] | None, row: Cells, known: Known) -> None:
         """Refuse what two rows, or the rest of the row, contradict."""
-        for key in (thing.name.strip().casefold(), thing.code):
+        for key in (thing.name.strip().casefold(), thing.pk or thing.name):
             if first := known.claim("product", key):
                 raise Amiss(name=f"This product is in row {first} already. Keep one of the two.")
         holder = known.product_names.get(thing.name)

@@ -232,3 +232,10 @@ def test_a_preview_asks_as_many_questions_for_two_rows_as_for_two_hundred(django
     for rows in (2, 200):
         with django_assert_num_queries(6):
             judged(world, "stock", table(STOCK, *[row] * rows), NOON + timedelta(hours=rows))
+
+
+def test_a_code_that_is_only_drawn_never_makes_two_products_one(monkeypatch) -> None:
+    monkeypatch.setattr("inventory.models.own_code.new_code", lambda letter: letter * 8)
+    given = table("name | kind | measured", ["Tarn", "topper", "by weight"], ["Combe", "topper", "by weight"])
+    found = judged(cast.larkmoor(), "products", given)
+    assert [each.becomes for each in found.outcomes] == [Becomes.NEW, Becomes.NEW]
