@@ -8,7 +8,7 @@ from django.db.models import F, Q, QuerySet
 from django.utils import timezone
 
 from inventory.models import Container, Movement, Place, Shop
-from inventory.shelf.rules import SOON_DAYS, Bottle, cap_style, is_low, life_left, mix, time_left
+from inventory.shelf.rules import SOON_DAYS, Bottle, cap_style, is_low, life_left, mix, pack, time_left
 from inventory.stock.queries import containers, why_held
 from inventory.units import show
 
@@ -65,7 +65,7 @@ def bottle(shop: Shop, container: Container, at: datetime) -> Bottle:
         product=product.name if product else f"Empty {container.noun}",
         product_code=product.code if product else "",
         noun=container.noun,
-        pack=f"{show(container.full, dimension, shop.system)} {container.noun}",
+        pack=pack(show(container.full, dimension, shop.system), container.noun, dimension),
         content=container.content,
         full=container.full,
         dimension=dimension,

@@ -5,6 +5,7 @@ from datetime import date, datetime
 
 LOW_SHARE = 0.2
 SOON_DAYS = 30
+MONTHS_FROM = 180  # further off than this, a day more or less is no help
 
 
 @dataclass(frozen=True)
@@ -66,7 +67,14 @@ def time_left(
     days = (use_by_on - on).days
     if state == "sealed" and days > SOON_DAYS:
         return "sealed"
-    return {0: "today", 1: "tomorrow"}.get(days, f"{days} days")
+    return {0: "today", 1: "tomorrow"}.get(
+        days, f"{days // 30} months" if days >= MONTHS_FROM else f"{days} days"
+    )
+
+
+def pack(amount: str, noun: str, dimension: str) -> str:
+    """Return a pack as it is said: "30 ml bottle", "box of 50 pieces"."""
+    return f"{noun} of {amount}" if dimension == "pieces" else f"{amount} {noun}"
 
 
 def is_low(content: int, full: int, others: int) -> bool:

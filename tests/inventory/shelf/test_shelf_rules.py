@@ -4,7 +4,7 @@ from datetime import date, timedelta
 
 import pytest
 
-from inventory.shelf.rules import cap_style, is_low, life_left, mix, time_left
+from inventory.shelf.rules import cap_style, is_low, life_left, mix, pack, time_left
 from tests.world import NOON, TODAY
 
 YESTERDAY, TOMORROW = NOON - timedelta(days=1), NOON + timedelta(days=1)
@@ -36,6 +36,7 @@ def test_the_cap_shows_the_gravest_of_what_is_so(state, held, use_by_at, style, 
         ("open", "", date(2026, 11, 26), "tomorrow", "as people say it"),
         ("open", "", date(2026, 12, 3), "8 days", "as in the sketch"),
         ("sealed", "", date(2027, 6, 30), "sealed", "a sealed bottle with months to go needs no number"),
+        ("open", "", date(2028, 11, 14), "24 months", "two years off, days are noise"),
         ("sealed", "", date(2026, 12, 20), "25 days", "a sealed bottle that dies this month does"),
     ],
 )
@@ -64,3 +65,8 @@ def test_an_empty_bottle_beside_a_full_one_is_not_low():
 def test_a_mix_is_written_as_the_trade_writes_it_and_a_neat_product_not_at_all():
     assert mix(1, 10) == "1:10"
     assert mix(1, 0) == ""
+
+
+def test_a_pack_is_said_as_people_say_it():
+    assert pack("30 ml", "bottle", "volume") == "30 ml bottle"
+    assert pack("50 pieces", "box", "pieces") == "box of 50 pieces"
