@@ -7,10 +7,12 @@ from datetime import datetime, timedelta
 from django.db.models import F, Q, QuerySet
 from django.utils import timezone
 
-from inventory.models import Container, Movement, Place, Shop
+from inventory.models import Container, Movement, Place, Product, Shop
 from inventory.shelf.rules import SOON_DAYS, Bottle, cap_style, is_low, life_left, mix, pack, time_left
 from inventory.stock.queries import containers, why_held
 from inventory.units import show
+from safety import queries as sheets
+from safety.hazards.facts import LabelParts, SheetFacts, label_parts
 
 MOST_ROWS = 500
 
@@ -182,6 +184,14 @@ def _note(row: Movement) -> str:
     notes = [str(row.facts["reason"])] if row.facts.get("reason") else []
     notes += [word for word in ("assumed", "measured", "late", "estimated") if row.facts.get(word)]
     return ", ".join(notes)
+
+
+def hazards(shop: Shop, product: Product | None) -> tuple[LabelParts, SheetFacts | None] | None:
+    """Return what a bottle's label says of its hazards, and the sheet's facts; None where it needs no sheet."""
+    if product is None or not (product.needs_sheet or product.sheet_id):
+        return None
+    facts = sheets.facts_or_none(sheets.current(product.sheet) if product.sheet else None)
+    return label_parts(facts, shop.regime), facts
 
 
 def places(shop: Shop) -> list[Place]:

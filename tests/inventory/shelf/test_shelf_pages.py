@@ -10,6 +10,7 @@ from inventory.models import Container, Movement
 from inventory.shelf import queries
 from inventory.stock.audit import audit
 from inventory.stock.rules.acts import Act
+from safety.models import DataSheet
 from tests.world import GRAM, ML, NOON, bottle, larkmoor, marl, record, tidewall
 
 pytestmark = pytest.mark.django_db
@@ -198,3 +199,29 @@ def test_a_wrong_lot_is_corrected_for_this_bottle_alone(ines, world):
     assert ([lot.number for lot in one.lots.all()], one.use_by_on) == (["TW-7"], date(2028, 1, 31))
     assert ([lot.number for lot in other.lots.all()], other.use_by_on) == (["TW-1"], date(2027, 6, 30))
     assert list(audit()) == []
+
+
+def test_a_bottle_without_a_sheet_says_that_nobody_knows_how_it_harms(ines, world):
+    kept = bottle(world, tidewall(world), 30 * ML)
+
+    assert "No data sheet yet: treat as hazardous, ask the owner." in text(ines.get(page(kept.code)))
+
+
+def test_a_bottle_shows_what_its_label_says_of_hazards_and_what_to_wear(ines, world):
+    sheet = DataSheet.objects.create(supplier="Tidewall", title="Tidewall coating")
+    sheet.versions.create(
+        revision_on=date(2025, 3, 3),
+        hazards=["Flam. Liq. 2 H225"],
+        signal_word="Danger",
+        wear_hands="nitrile 0.4 mm",
+        typed_on=date(2025, 3, 4),
+        confirmed_on=date(2025, 3, 4),
+        confirmed_by="Ines",
+    )
+    kept = bottle(world, tidewall(world, sheet=sheet), 30 * ML)
+
+    shown = text(ines.get(page(kept.code)))
+
+    assert "Highly flammable liquid and vapour." in shown
+    assert "nitrile 0.4 mm" in shown
+    assert 'alt="GHS02"' in shown
