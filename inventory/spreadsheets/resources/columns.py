@@ -108,7 +108,7 @@ class Sheet(Resource):  # type: ignore[misc]
         for column in self.columns:
             column.column_name = column.column_name.format(currency=shop.currency)
         self.heads = [column.column_name for column in self.columns]
-        self._headings = {column.attribute: column.column_name for column in self.columns}
+        self._headings: dict[str, str] = {each.attribute: each.column_name for each in self.columns}
 
     def get_import_fields(self) -> list[Column]:
         """Return every column in its order; asked for once a row, so it is not worked out again."""
