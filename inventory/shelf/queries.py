@@ -187,7 +187,7 @@ def _note(row: Movement) -> str:
 
 
 def hazards(shop: Shop, product: Product | None) -> tuple[LabelParts, SheetFacts | None] | None:
-    """Return what a bottle's label says of its hazards, and the sheet's facts; None where it needs no sheet."""
+    """Return what a bottle's label says of its hazards, and the sheet's facts; None where none is needed."""
     if product is None or not (product.needs_sheet or product.sheet_id):
         return None
     facts = sheets.facts_or_none(sheets.current(product.sheet) if product.sheet else None)

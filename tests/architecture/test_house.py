@@ -37,6 +37,16 @@ LONG: dict[str, str] = {
     "tests/inventory/stock/test_ledger.py": "all that the only writer promises, in one place",
     "tests/inventory/stock/test_stateful.py": "one machine: its rules and invariants cannot be parted",
     "tests/browser/test_station_screen.py": "one screen against one played server",
+    "tests/browser/test_every_page.py": "every page of the site is one list, held against the addresses",
+    "tests/browser/test_journeys.py": "the journeys share one shop and one way of scanning",
+    "tests/browser/test_journeys.py:test_from_signing_in_to_taking_a_use_back_by_keyboard_and_scanner": (
+        "one walk through a day, in order"
+    ),
+    "tests/inventory/precheck/test_check_rules.py": "one matrix: each question where it speaks and is silent",
+    "tests/inventory/spreadsheets/test_bringing.py": "every kind of file against the same promises",
+    "tests/inventory/stock/test_verify.py": "every way to harm the ledger, and the line that is named",
+    "tests/journeys/test_job_from_service_to_closing.py:"
+    "test_a_service_is_written_once_booked_edited_signed_and_closed": "one job's whole life, in order",
     "tests/inventory/reorder/test_lines.py": "one line of a report, number by number",
     "tests/inventory/reorder/shelf.py:december_report": "a month of one shop as plain values, top to bottom",
 }
