@@ -43,7 +43,6 @@ LONG: dict[str, str] = {
         "one walk through a day, in order"
     ),
     "tests/inventory/precheck/test_check_rules.py": "one matrix: each question where it speaks and is silent",
-    "tests/inventory/spreadsheets/test_bringing.py": "every kind of file against the same promises",
     "tests/inventory/stock/test_verify.py": "every way to harm the ledger, and the line that is named",
     "tests/journeys/test_job_from_service_to_closing.py:"
     "test_a_service_is_written_once_booked_edited_signed_and_closed": "one job's whole life, in order",
