@@ -1,9 +1,12 @@
 """The lots that one transaction touches: found or made at a receive, folded again after a line about them."""
 
+from collections.abc import Callable, Iterable
+
 from inventory.models import Container, Lot, Product
 from inventory.stock import queries
+from inventory.stock.fresh_codes import SLICE, unused
 from inventory.stock.names import Names
-from inventory.stock.rules.acts import LotFacts
+from inventory.stock.rules.acts import LotFacts, NewBottle
 from inventory.stock.rules.lines import Line, Refused
 from inventory.stock.rules.lots import DATES, LotState, fold_lot, step_lot
 from inventory.stock.use_by_copy import keep_use_by
@@ -21,6 +24,27 @@ class Lots:
         self._rows: dict[str, Lot] = {}
         self._changed: set[str] = set()
         self._new: set[str] = set()
+        self._unwritten: list[Lot] = []
+        self._by_number: dict[tuple[int, str], Lot] = {}
+        self._codes = unused(Lot, "L", 1)
+
+    def foresee(self, arriving: Iterable[NewBottle]) -> None:
+        """Load the lots that bottles about to arrive may belong to, all of them at once."""
+        bottles = list(arriving)
+        self._codes = unused(Lot, "L", len({(new.product, new.lot.number or id(new)) for new in bottles}))
+        numbers = sorted({new.lot.number for new in bottles if new.lot.number})
+        for start in range(0, len(numbers), SLICE):
+            here = Lot.objects.filter(
+                product__shop=self.names.shop, number__in=numbers[start : start + SLICE]
+            )
+            for lot in here:
+                self._by_number[lot.product_id, lot.number] = lot
+
+    def write_new(self) -> None:
+        """Write the lots that were not there before, with the dates they have by now."""
+        Lot.objects.bulk_create(self._unwritten, batch_size=SLICE)
+        self._changed -= {lot.code for lot in self._unwritten}
+        self._unwritten.clear()
 
     def know(self, *rows: Lot) -> None:
         """Keep lots that were loaded anyhow."""
@@ -42,9 +66,11 @@ class Lots:
 
     def received(self, product: Product, facts: LotFacts) -> Lot:
         """Return the lot that a bottle belongs to, made if new; another printed date is refused."""
-        lot = Lot.objects.filter(product=product, number=facts.number).first() if facts.number else None
+        lot = self._by_number.get((product.pk, facts.number)) if facts.number else None
         if lot is None:
-            lot = Lot.objects.create(product=product, number=facts.number)
+            lot = Lot(product=product, number=facts.number, code=next(self._codes))
+            self._by_number[product.pk, facts.number] = lot
+            self._unwritten.append(lot)
             self._new.add(lot.code)
         lot = self._rows.setdefault(lot.code, lot)
         for name in DATES:
@@ -58,13 +84,14 @@ class Lots:
                 )
         return lot
 
-    def after(self, lot: Lot, line: Line) -> None:
-        """Follow a line about a lot: its dates now, its row at the end."""
+    def after(self, lot: Lot, line: Line, flush: Callable[[], None]) -> None:
+        """Follow a line about a lot: its dates now, its row at the end; `flush` writes what is read here."""
         self.know(lot)
         lot = self._rows[lot.code]
         before = state_of(lot)
         state = step_lot(before, line)
         if line.kind != "receive" or (state != before and lot.code not in self._new):
+            flush()
             state = fold_lot(queries.lines_of_lot(lot))
         if state != before:
             put_state(lot, state)

@@ -9,14 +9,15 @@ from django.db.models import Model
 from inventory.models import Container, Head, Movement, Person, Request, Shop
 from inventory.stock import completed, queries
 from inventory.stock.bodies import body_of
+from inventory.stock.fresh_codes import taken, unused
 from inventory.stock.lots import Lots
 from inventory.stock.names import Names
-from inventory.stock.rules.acts import Act
+from inventory.stock.rules.acts import Act, NewBottle
 from inventory.stock.rules.chain import FORMAT, hash_line
 from inventory.stock.rules.fold import fold, in_force, step
 from inventory.stock.rules.lines import Held, Line, Refused, TooLittle
 from inventory.stock.rules.mixes import share
-from inventory.stock.shelf_copy import keep_copy, new_container
+from inventory.stock.shelf_copy import BATCH, keep_copy, new_container, write_new
 from inventory.units import Dimension, show
 
 TAKEN_WHOLE = {"discard", "return"}
@@ -45,7 +46,18 @@ class Writing:
         self.states: dict[str, Held] = {}
         self.undone: dict[int, Movement] = {}
         self.changed: set[str] = set()
+        self.arrived: dict[str, Container] = {}
+        self.unwritten: list[Movement] = []
+        self._foresee([act.new for act in acts if act.new])
         self._lock(acts)
+
+    def _foresee(self, arriving: list[NewBottle]) -> None:
+        """Ask once for all bottles that arrive: which codes are free, which lots are here."""
+        given = {new.code for new in arriving if new.code}
+        self.drawn = unused(Container, "B", len(arriving) - len(given))
+        self.taken = taken(Container, given)
+        if arriving:
+            self.lots.foresee(arriving)
 
     def _lock(self, acts: Sequence[Act]) -> None:
         arriving = {act.new.code for act in acts if act.new}
@@ -91,7 +103,8 @@ class Writing:
         assert act.new is not None
         product = self.names.product(act.new.product)
         lot = self.lots.received(product, act.new.lot) if product else None
-        container = new_container(self.names, act.new)
+        container = new_container(self.names, act.new, self.drawn, self.taken)
+        self.arrived[container.code] = container
         self._know(container, Held())
         return completed.received(act, act.new, container.code, lot)
 
@@ -122,7 +135,7 @@ class Writing:
         state = self.states[code]
         if state.last_at is None or at >= state.last_at:
             return state
-        lines = in_force(queries.lines_of(self.containers[code]))
+        lines = in_force(self._lines_of(code))
         return fold(code, [line for line in lines if line.at <= at])
 
     def _line(self, act: Act) -> Line:
@@ -152,7 +165,7 @@ class Writing:
         )  # fmt: skip
         movement.hash = hash_line(self.head.hash, body_of(movement))
         _fits(line)
-        movement.save(force_insert=True)
+        self.unwritten.append(movement)
         self.head.seq, self.head.hash = movement.seq, movement.hash
         self.lines.append(movement)
 
@@ -162,7 +175,7 @@ class Writing:
     def _after(self, line: Line) -> None:
         written = self.lines[-1]
         if written.lot:
-            self.lots.after(written.lot, line)
+            self.lots.after(written.lot, line, self.flush)
         for code in {container.code for container in (written.source, written.target) if container}:
             self.states[code] = self._next(code, line)
             self.changed.add(code)
@@ -172,7 +185,7 @@ class Writing:
         try:
             if line.kind != "reverse" and (state.last_at is None or line.at >= state.last_at):
                 return step(code, state, line)
-            return fold(code, queries.lines_of(self.containers[code]))
+            return fold(code, self._lines_of(code))
         except Refused as refusal:
             if refusal.seq != line.seq:
                 says = f"Entry {refusal.seq} is in the way: {refusal.says}"
@@ -188,12 +201,26 @@ class Writing:
         return f"{code} is booked at {held}. If it holds more, say so and carry on."
 
     def _before(self, code: str, line: Line) -> Held:
-        lines = in_force(queries.lines_of(self.containers[code]))
+        lines = in_force(self._lines_of(code))
         return fold(code, [other for other in lines if (other.at, other.seq) < (line.at, line.seq)])
+
+    def _lines_of(self, code: str) -> list[Line]:
+        self.flush()
+        return queries.lines_of(self.containers[code])
+
+    def flush(self) -> None:
+        """Write what is only in memory: lots first, then bottles, then the lines that name them."""
+        self.lots.write_new()
+        write_new(((row, self.states[code]) for code, row in self.arrived.items()), self.lots, self.names)
+        self.arrived.clear()
+        Movement.objects.bulk_create(self.unwritten, batch_size=BATCH)
+        self.unwritten.clear()
 
     def finish(self) -> list[Movement]:
         """Write what stands beside the ledger, and the head last; return the lines."""
-        for code in self.changed:
+        written_whole = set(self.arrived)
+        self.flush()
+        for code in self.changed - written_whole:
             keep_copy(self.containers[code], self.states[code], self.lots, self.names)
         self.lots.keep(but=self.changed)
         self.head.save(update_fields=["seq", "hash"])
