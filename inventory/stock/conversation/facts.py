@@ -1,5 +1,6 @@
 """What the conversation is told about the shop: frozen values, loaded for one line in constant queries."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass, field
 from datetime import UTC, datetime, tzinfo
 
@@ -148,6 +149,12 @@ class JobFacts:
     def step(self) -> StepFacts | None:
         """The first step that is not signed."""
         return next((step for step in self.steps if not step.signed), None)
+
+    def later(self, about: Iterable[str]) -> bool:
+        """Say whether something is about steps of a later stage only: it does not stop the work at hand."""
+        steps = {step.code: step.stage for step in self.steps}
+        stages = {steps[code] for code in about if code in steps}
+        return bool(stages) and self.step is not None and self.step.stage not in stages
 
 
 @dataclass(frozen=True)

@@ -4,7 +4,9 @@ from datetime import timedelta
 
 import pytest
 
+from inventory.codes import pair
 from inventory.models import Head, Movement, Override
+from inventory.stock.rules.acts import Act
 from tests.inventory.scan.desk import content, desk, kinds
 from tests.world import (
     GRAM,
@@ -20,6 +22,7 @@ from tests.world import (
     marl,
     need,
     product,
+    record,
     spray_bottle,
     step,
     tidewall,
@@ -155,7 +158,9 @@ def test_a_product_that_the_poster_does_not_list_asks_before_it_moves_there() ->
 
 def test_a_towel_needs_no_sheet_and_so_no_place_on_a_poster() -> None:
     world = larkmoor()
-    towels = bottle(world, product(world, "Dunnock towel", "towel", dimension="pieces", needs_sheet=False), 50)
+    towels = bottle(
+        world, product(world, "Dunnock towel", "towel", dimension="pieces", needs_sheet=False), 50
+    )
     world.bay_1.posters.create(version=1, printed_on=TODAY, snapshot={})
     here = desk(world)
     assert here.hears(towels.code, "MOVE", world.bay_1.code).startswith("recorded: Moved Dunnock towel")
@@ -171,3 +176,23 @@ def test_what_the_check_was_answered_once_is_not_asked_again_behind_another_ques
     here.hears(car.code, can.code, "YES", "UNDO")
     assert here.hears(can.code, "600 ml") == f"ask: {can.code[:4]} is booked at 0.5 l. You said 0.6 l."
     assert here.hears("YES") == f"recorded: Hollin panel wipe {can.code[:4]}: took 0.6 l, it is empty."
+
+
+def test_what_stops_a_later_stage_is_told_at_the_wash_and_stops_at_its_own() -> None:
+    world = larkmoor()
+    coat = tidewall(world, needs_sheet=False)
+    held = bottle(world, coat, 30 * ML, place=world.bay_1)
+    record(world, Act("quarantine", NOON, target=held.code, facts={"reason": "gelled"}))
+    car = job(world, NOON)
+    wash = step(car, stage="wash", bay=world.bay_1)
+    need(step(car, stage="coat", after_hours=20, bay=world.bay_1), coat, 10 * ML)
+    here = desk(world)
+    assert here.hears(car.code) == (
+        f"tell: On Grey estate: wash, Bay 1. Before a later stage: {coat} {pair(held.code)} is held: gelled."
+    )
+    wash.signed_at, wash.signed_by = NOON, world.tomas
+    wash.save()
+    assert (
+        here.hears(car.code)
+        == f"stop: On Grey estate: coat, Bay 1. {coat} {pair(held.code)} is held: gelled."
+    )

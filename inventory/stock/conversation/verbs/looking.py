@@ -18,6 +18,8 @@ STAGES = {
     "cure": "cure",
 }
 
+GRAVEST = ("stop", "ask")
+
 
 def who(turn: Turn) -> Heard:
     """A badge says who; what had waited runs now. Another person starts without the last one's car."""
@@ -144,17 +146,20 @@ def at_job(turn: Turn) -> Heard:
     )
     says = f"On {job.name}: {now}."
     page = Key("See its check", page="check", about=job.code)
-    worst = next(
-        (found for grade in ("stop", "ask") for found in turn.facts.findings if found.grade == grade), None
+    worst = min(
+        (found for found in turn.facts.findings if found.grade in GRAVEST),
+        key=lambda found: (job.later(found.about), GRAVEST.index(found.grade)),
+        default=None,
     )
     if worst is None:
         return car.tell(
             says, "Scan what goes onto it. SIGN when the stage is done.", Key("Sign the stage", "SIGN"), page
         )
-    heard = (car.stop if worst.grade == STOP else car.tell)(
-        f"{says} {worst.says}", worst.do, page, Key("Sign the stage", "SIGN")
-    )
-    return replace(heard, state=car.state)
+    keys = page, Key("Sign the stage", "SIGN")
+    if worst.grade == STOP and not job.later(worst.about):
+        return replace(car.stop(f"{says} {worst.says}", worst.do, *keys), state=car.state)
+    before = "Before a later stage: " if job.later(worst.about) else ""
+    return replace(car.tell(f"{says} {before}{worst.says}", worst.do, *keys), state=car.state)
 
 
 def reprint(turn: Turn) -> Heard:
