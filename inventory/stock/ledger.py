@@ -31,7 +31,8 @@ def record(
 ) -> list[Movement]:
     """Write acts as lines and return them in order; a sealed source gets its open line first.
 
-    `known` are rows that the caller read anyhow (a job, its steps), so that they are not asked for again.
+    `known` are rows that the caller read anyhow (a job, its steps; bottles by `queries.locked`, in this
+    transaction and under the head's lock), so that they are not asked for again.
     Raises Refused (with a whole sentence) where one does not fit, and then writes none of them.
     """
     head = Head.objects.select_for_update().get(shop=shop)

@@ -135,4 +135,4 @@ def containers(shop_id: int) -> "QuerySet[Container]":
 def locked(shop_id: int, codes: Iterable[str]) -> list[Container]:
     """Return containers by code, locked in the order of their ids, with product, place and lots loaded."""
     rows = Container.objects.select_for_update(of=("self",)).filter(shop_id=shop_id, code__in=list(codes))
-    return list(rows.select_related("product", "place").prefetch_related("lots").order_by("id"))
+    return list(rows.select_related("product__supplier", "place").prefetch_related("lots").order_by("id"))

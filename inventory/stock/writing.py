@@ -39,7 +39,9 @@ class Writing:
     ) -> None:
         self.shop, self.head, self.by, self.recorded_at, self.request = shop, head, by, recorded_at, request
         self.names = Names(shop)
-        self.names.know(*known)
+        here = list(known)
+        self.names.know(*here)
+        self.locked = {row.code: row for row in here if isinstance(row, Container)}
         self.lots = Lots(self.names)
         self.lines: list[Movement] = []
         self.containers: dict[str, Container] = {}
@@ -66,7 +68,9 @@ class Writing:
             if act.kind == "reverse":
                 undone = self._undone(act.reverses)
                 codes |= {container.code for container in (undone.source, undone.target) if container}
-        found = queries.locked(self.shop.id, codes) if codes else []
+        found = [self.locked[code] for code in codes if code in self.locked]
+        if unseen := codes - set(self.locked):
+            found += queries.locked(self.shop.id, unseen)
         for code in sorted(codes - {container.code for container in found}):
             raise Refused(f"{code} is no code of a bottle here. Scan it again, or type it.", code="unknown")
         for container in found:

@@ -12,8 +12,8 @@ from inventory.stock.conversation.facts import Facts, PersonFacts, ShopFacts
 from inventory.stock.conversation.guards import CHECK
 from inventory.stock.signing import load_stage
 
-from .bottles import bottle_of, places_for, rows_for
-from .jobs import booked, job_for, with_bookings, with_job
+from .bottles import bottle_of, named, others, places_for
+from .jobs import Booked, booked, job_for, wanted_kinds, with_bookings, with_car, with_check
 from .packs import orders_for, packs_for
 
 # Entered this much after it happened, an entry is marked late; a queue that was sent again is not.
@@ -37,7 +37,9 @@ def load(station: Station, state: State, said: Said, at: datetime, now: datetime
     shop = station.shop
     people = {row.code: row for row in _people(shop, {said.code if said.kind == "person" else "", state.who})}
     job, steps = job_for(shop, state, said)
-    rows = rows_for(shop, _bottle_codes(state, said), job)
+    meant = named(shop, _bottle_codes(state, said))
+    whole = job is not None and (said.kind in {"job", "vehicle"} or said.command == "sign")
+    found, rows = _pool(shop, meant, job if whole else None)
     facts = Facts(
         at=at,
         zone=shop.zone,
@@ -51,14 +53,28 @@ def load(station: Station, state: State, said: Said, at: datetime, now: datetime
         late=now - at > LATE,
         stage=load_stage(job) if job and said.command == "sign" else None,
     )
-    if rows or job:
-        found = booked(shop)
+    if found is not None:
         facts = with_bookings(facts, found)
-        facts = (
-            with_job(facts, job, steps, found, rows, about=_asked_about(state, said, rows)) if job else facts
-        )
-    known = tuple(row for row in (job, *steps) if row)
+    if job is not None:
+        facts = with_car(facts, job, steps)
+    if job is not None and found is not None:
+        facts = with_check(facts, job, steps, found, rows, about=_asked_about(state, said, rows))
+    known = tuple(row for row in (job, *steps, *meant) if row)
     return Loaded(facts, people, job, known)
+
+
+def _pool(shop: Shop, meant: list[Container], job: Job | None) -> tuple[Booked | None, list[Container]]:
+    """Return what a bottle in hand competes for, and with which: its product, or its kind if a need says so.
+
+    For a whole job (`job`), everything that it competes for. Nothing where no product is meant.
+    """
+    products = {row.product.code for row in meant if row.product}
+    kinds = {row.product.kind for row in meant if row.product} | (wanted_kinds(job) if job else set())
+    if not kinds:
+        return None, meant
+    found = booked(shop, kinds)
+    asked = kinds if job else {need.kind for need in found.needs if need.product is None}
+    return found if job else found.of(products, asked), [*meant, *others(shop, meant, products, asked)]
 
 
 def _bottle_codes(state: State, said: Said) -> set[str]:

@@ -1,29 +1,30 @@
 """Bottles and places as the conversation sees them."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Set
 
-from django.db.models import Exists, OuterRef, Prefetch, Q, Subquery
+from django.db.models import Exists, OuterRef, Prefetch, Q
 
-from inventory.models import Admission, Container, Job, Place, PosterIssue, Product, Shop, Station, StepNeed
+from inventory.models import Admission, Container, Place, PosterIssue, Product, Shop, Station
 from inventory.stock import queries as stock
 from inventory.stock.conversation import Said, State
 from inventory.stock.conversation.facts import Bottle, PlaceFacts, ProductFacts
 from inventory.stock.rules.reserve import life_or_none
 
 
-def rows_for(shop: Shop, codes: Iterable[str], job: Job | None) -> list[Container]:
-    """Return the bottles meant, others of their kinds (to be taken instead), and those that a car wants."""
-    codes = list(codes)
-    if not codes and job is None:
-        return []
-    meant = Container.objects.filter(shop=shop, code__in=codes, product__isnull=False)
-    kinds = Q(product__kind__in=Subquery(meant.values("product__kind")))
-    if job is not None:
-        wanted = StepNeed.objects.filter(step__job=job)
-        kinds |= Q(product__kind__in=Subquery(wanted.values("kind")))
-        kinds |= Q(product__kind__in=Subquery(wanted.values("product__kind")))
-    like = kinds & Q(state__in=["sealed", "open"], content__gt=0)
-    rows = Container.objects.filter(Q(shop=shop) & (Q(code__in=codes) | like)).exclude(state="expected")
+def named(shop: Shop, codes: Iterable[str]) -> list[Container]:
+    """Return the bottles meant, locked: what is written about them needs no second look."""
+    listed = list(codes)
+    rows = stock.locked(shop.id, listed) if listed else []
+    return [row for row in rows if row.state != Container.State.EXPECTED]
+
+
+def others(shop: Shop, meant: Iterable[Container], products: Set[str], kinds: Set[str]) -> list[Container]:
+    """Return what may be taken instead, or is wanted beside it: of some products, and all of some kinds."""
+    pool = Q(product__code__in=products)
+    if kinds:
+        pool |= Q(product__kind__in=kinds)
+    rows = Container.objects.filter(pool, shop=shop, state__in=["sealed", "open"], content__gt=0)
+    rows = rows.exclude(pk__in=[row.pk for row in meant])
     return list(rows.select_related("product__supplier", "place").prefetch_related("lots"))
 
 

@@ -8,10 +8,13 @@ from collections.abc import Iterable, Sequence, Set
 from dataclasses import dataclass, replace
 from datetime import datetime
 
-from inventory.models import Container, Job, Movement, Override, Shop, Step, StepNeed
+from django.db.models import Q, Sum
+
+from inventory.models import Container, Job, Movement, Override, Product, Shop, Step, StepNeed
 from inventory.precheck import queries as precheck
 from inventory.precheck.questions import Answer, LabelFacts
 from inventory.precheck.questions import Facts as CheckFacts
+from inventory.precheck.questions import JobFacts as CheckJob
 from inventory.precheck.rules import Check, check_job
 from inventory.precheck.rules.remaining import remaining
 from inventory.stock import queries as stock
@@ -20,6 +23,8 @@ from inventory.stock.conversation.facts import Facts, Found, JobFacts, StepFacts
 from inventory.stock.conversation.guards import JUDGED_HERE
 from inventory.stock.rules.reserve import Need
 from safety.models import SheetVersion
+
+from .needs import NEED_COLUMNS, USE_COLUMNS, NeedRow
 
 COATING = "coating"
 
@@ -30,9 +35,14 @@ class Booked:
 
     needs: tuple[Need, ...]
     step_of: dict[str, str]
+    jobs: dict[str, CheckJob]
     cars: dict[str, tuple[str, str]]
-    rows: list[StepNeed]
     lots: dict[str, frozenset[str]]
+
+    def of(self, products: Set[str], kinds: Set[str]) -> "Booked":
+        """Return what bears on some products, and on all makes of some kinds."""
+        mine = (need for need in self.needs if need.product in products or need.kind in kinds)
+        return replace(self, needs=tuple(mine))
 
 
 def job_for(shop: Shop, state: State, said: Said) -> tuple[Job | None, list[Step]]:
@@ -47,47 +57,51 @@ def job_for(shop: Shop, state: State, said: Said) -> tuple[Job | None, list[Step
     rows = Step.objects.filter(job__shop=shop, **within).order_by(
         "job__starts_at", "job_id", "starts_at", "position"
     )
-    steps = list(rows.select_related("job__vehicle", "job__shop", "bay", "person", "signed_by"))
+    steps = list(rows.select_related("job__vehicle", "bay", "person", "signed_by"))
     if steps:
+        steps[0].job.shop = shop
         return steps[0].job, [step for step in steps if step.job_id == steps[0].job_id]
     return Job.objects.filter(shop=shop, **named).select_related("vehicle", "shop").order_by(
         "starts_at"
     ).first(), []
 
 
-def booked(shop: Shop) -> Booked:
-    """Return what the open jobs of a shop still need, in two queries."""
+def wanted_kinds(job: Job) -> set[str]:
+    """Return the kinds of everything that a job is planned to take."""
+    rows = StepNeed.objects.filter(step__job=job).values_list("kind", "product__kind")
+    return {kind or its or "" for kind, its in rows.order_by().distinct()}
+
+
+def booked(shop: Shop, kinds: Set[str]) -> Booked:
+    """Return what the open jobs of a shop still need of some kinds, in two queries."""
     open_needs = StepNeed.objects.filter(
-        step__job__shop=shop, step__job__state="open", step__signed_at=None, outcome=""
-    )
-    rows = list(open_needs.select_related("product__supplier", "step__job__vehicle"))
-    used = Movement.objects.filter(job__shop=shop, job__state="open", kind="use", reversed_by=None)
-    columns = (
-        "seq",
-        "job_id",
-        "step__code",
-        "product__code",
-        "product__kind",
-        "concentrate",
-        "source__lots__code",
+        Q(kind__in=kinds) | Q(product__kind__in=kinds),
+        step__job__shop=shop, step__job__state="open", step__signed_at=None, outcome="",
+    )  # fmt: skip
+    rows = [NeedRow(*row) for row in open_needs.values_list(*NEED_COLUMNS).order_by()]
+    used = Movement.objects.filter(
+        job__shop=shop, job__state="open", kind="use", reversed_by=None, product__kind__in=kinds
     )
     uses: dict[tuple[str, str, str], int] = defaultdict(int)
-    kinds: dict[str, str] = {}
+    kind_of: dict[str, str] = {}
     lots: dict[str, set[str]] = defaultdict(set)
-    counted: set[int] = set()
-    for seq, job, step, product, kind, amount, lot in used.values_list(*columns).order_by():
+    counted: set[tuple[int, str | None, str, int | None]] = set()
+    for job, step, product, kind, source, lot, amount in (
+        used.values_list(*USE_COLUMNS).annotate(Sum("concentrate")).order_by()
+    ):
         if lot and step and kind == COATING:
             lots[step].add(lot)
-        if seq not in counted:
+        # A bottle of several lots comes once a lot, each time with the whole sum.
+        if (job, step, product, source) not in counted:
+            counted.add((job, step, product, source))
             uses[precheck.key(job), step or "", product] += amount or 0
-            kinds[product] = kind
-            counted.add(seq)
-    step_of = {str(row.id): row.step.code for row in rows}
+            kind_of[product] = kind
+    step_of = {str(row.id): row.step for row in rows}
     return Booked(
-        needs=tuple(remaining(map(precheck.need_of, rows), step_of, uses, kinds)),
+        needs=tuple(remaining((row.need for row in rows), step_of, uses, kind_of)),
         step_of=step_of,
-        cars={precheck.key(row.step.job_id): (row.step.job.code, row.step.job.vehicle.name) for row in rows},
-        rows=rows,
+        jobs={row.job_key: row.job for row in rows},
+        cars={row.job_key: (row.job_code, row.car) for row in rows},
         lots={step: frozenset(each) for step, each in lots.items()},
     )
 
@@ -100,7 +114,13 @@ def with_bookings(facts: Facts, found: Booked) -> Facts:
     )
 
 
-def with_job(
+def with_car(facts: Facts, job: Job, steps: Iterable[Step]) -> Facts:
+    """Add the car in hand."""
+    car = _car(job, steps)
+    return replace(facts, jobs={**facts.jobs, job.code: car, job.vehicle.code: car})
+
+
+def with_check(
     facts: Facts,
     job: Job,
     steps: Sequence[Step],
@@ -109,11 +129,10 @@ def with_job(
     *,
     about: Set[str] | None,
 ) -> Facts:
-    """Add the car and what the pre-job check finds; `about`: codes whose answers count, None for all."""
+    """Add what the pre-job check finds; `about`: codes whose answers count, None for all."""
     check = _check(job, steps, found, list(bottles), facts.at, about)
     seen = tuple(Found(one.code, one.grade, one.says, one.do, one.about) for one in check.findings)
-    car = _car(job, steps)
-    return replace(facts, jobs={**facts.jobs, job.code: car, job.vehicle.code: car}, findings=seen)
+    return replace(facts, findings=seen)
 
 
 def _check(
@@ -136,8 +155,10 @@ def _check(
 
 
 def _check_facts(job: Job, steps: Sequence[Step], found: Booked, bottles: list[Container]) -> CheckFacts:
-    products = {row.product.code: row.product for row in found.rows if row.product}
-    products |= {row.product.code: row.product for row in bottles if row.product}
+    products = {row.product.code: row.product for row in bottles if row.product}
+    if missing := {need.product for need in found.needs if need.product} - set(products):
+        rows = Product.objects.filter(shop=job.shop, code__in=missing).select_related("supplier")
+        products |= {row.code: row for row in rows}
     sheets = {product.sheet_id for product in products.values() if product.sheet_id}
     versions: dict[int, list[SheetVersion]] = defaultdict(list)
     for version in (
@@ -151,7 +172,7 @@ def _check_facts(job: Job, steps: Sequence[Step], found: Booked, bottles: list[C
         steps=tuple(map(precheck.step_facts, steps)),
         needs=found.needs,
         step_of=found.step_of,
-        jobs={precheck.key(row.step.job_id): precheck.job_facts(row.step.job) for row in found.rows},
+        jobs=found.jobs,
         shelf=tuple(map(stock.on_shelf, bottles)),
         recalled=frozenset(row.code for row in bottles if any(lot.recalled for lot in row.lots.all())),
         places={row.place.code: row.place.name for row in bottles if row.place},

@@ -1,0 +1,64 @@
+"""What open jobs still need, read as plain values: no row of a model is built for a scan."""
+
+from datetime import datetime
+from typing import NamedTuple
+
+from inventory.models import Kind
+from inventory.precheck import queries as precheck
+from inventory.precheck.questions import JobFacts
+from inventory.stock.rules.reserve import Need
+
+NEED_COLUMNS = (
+    "id", "amount", "kind", "parts_product", "parts_water", "product__code", "product__kind",
+    "product__mixes_lots", "step__code", "step__starts_at", "step__ends_at", "step__job_id",
+    "step__job__code", "step__job__title", "step__job__starts_at", "step__job__ends_at",
+    "step__job__booked_at", "step__job__vehicle__name",
+)  # fmt: skip
+USE_COLUMNS = (
+    "job_id", "step__code", "product__code", "product__kind", "source_id", "source__lots__code",
+)  # fmt: skip
+
+
+class NeedRow(NamedTuple):
+    """The values of NEED_COLUMNS."""
+
+    id: int
+    amount: int
+    kind: str
+    parts_product: int
+    parts_water: int
+    product: str | None
+    product_kind: str | None
+    mixes_lots: bool | None
+    step: str
+    starts_at: datetime
+    ends_at: datetime
+    job_id: int
+    job_code: str
+    title: str
+    job_starts_at: datetime
+    job_ends_at: datetime
+    booked_at: datetime
+    car: str
+
+    @property
+    def job_key(self) -> str:
+        """The job, as the check sorts it."""
+        return precheck.key(self.job_id)
+
+    @property
+    def job(self) -> JobFacts:
+        """The job, as the check sees it."""
+        named = f"{self.car} · {self.title}"
+        return JobFacts(self.job_key, self.job_code, named, self.job_starts_at, self.job_ends_at)
+
+    @property
+    def need(self) -> Need:
+        """The need, before anything was used."""
+        coating = (self.product_kind or self.kind) == Kind.COATING
+        return Need(
+            id=str(self.id), job=self.job_key, starts_at=self.starts_at, ends_at=self.ends_at,
+            job_starts_at=self.job_starts_at, booked_at=self.booked_at, amount=self.amount,
+            product=self.product, kind=self.kind, parts=(self.parts_product, self.parts_water),
+            one_lot=coating and not self.mixes_lots,
+        )  # fmt: skip
