@@ -1,4 +1,4 @@
-"""Scan-out: a bottle's code, then an amount, heard by the station's view; and its twin by the bare driver."""
+"""Scan-out onto a job: a bottle, then an amount, heard by the station's view; its twin by the bare driver."""
 
 from collections.abc import Callable
 from dataclasses import dataclass
@@ -33,7 +33,7 @@ class Scanned:
 def scan_out(ground: Ground, times: int, progress: Callable[[int], object]) -> Scanned:
     """Measure taking from the drum; each measured scan is recorded for good."""
     station = Station(ground)
-    station.whole(ground.person.code)
+    station.onto_the_job()
     views, requests, bares = [], [], []
     for _ in range(times):
         station.whole(ground.drum.code)
@@ -64,6 +64,11 @@ class Station:
         self.client, self.factory = Client(HTTP_HOST="localhost"), RequestFactory(HTTP_HOST="localhost")
         self.client.cookies[STATION_COOKIE] = signed
         self.factory.cookies[STATION_COOKIE] = signed
+
+    def onto_the_job(self) -> None:
+        """Take the job in hand, and all that it plans of the drum: what follows is one entry a scan."""
+        for line in (self.ground.person.code, self.ground.job.code, self.ground.drum.code, "100 ml"):
+            self.whole(line)
 
     def _line(self, line: str) -> dict[str, str]:
         return {"line": line, "key": f"bench-{next(_keys)}"}

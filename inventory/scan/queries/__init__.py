@@ -12,7 +12,7 @@ from inventory.stock.conversation.facts import Facts, PersonFacts, ShopFacts
 from inventory.stock.conversation.guards import CHECK
 from inventory.stock.signing import load_stage
 
-from .bottles import bottle_of, named, others, places_for
+from .bottles import beside, bottle_of, named, places_for
 from .jobs import Booked, booked, job_for, wanted_kinds, with_bookings, with_car, with_check
 from .packs import orders_for, packs_for
 
@@ -71,10 +71,10 @@ def _pool(shop: Shop, meant: list[Container], job: Job | None) -> tuple[Booked |
     products = {row.product.code for row in meant if row.product}
     kinds = {row.product.kind for row in meant if row.product} | (wanted_kinds(job) if job else set())
     if not kinds:
-        return None, meant
+        return None, beside(shop, meant, set(), set())
     found = booked(shop, kinds)
     asked = kinds if job else {need.kind for need in found.needs if need.product is None}
-    return found if job else found.of(products, asked), [*meant, *others(shop, meant, products, asked)]
+    return found if job else found.of(products, asked), beside(shop, meant, products, asked)
 
 
 def _bottle_codes(state: State, said: Said) -> set[str]:

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Set
 
-from django.db.models import Exists, OuterRef, Prefetch, Q
+from django.db.models import Exists, OuterRef, Prefetch, Q, prefetch_related_objects
 
 from inventory.models import Admission, Container, Place, PosterIssue, Product, Shop, Station
 from inventory.stock import queries as stock
@@ -12,20 +12,34 @@ from inventory.stock.rules.reserve import life_or_none
 
 
 def named(shop: Shop, codes: Iterable[str]) -> list[Container]:
-    """Return the bottles meant, locked: what is written about them needs no second look."""
-    listed = list(codes)
-    rows = stock.locked(shop.id, listed) if listed else []
-    return [row for row in rows if row.state != Container.State.EXPECTED]
+    """Return the bottles meant, locked, without their lots: what is written of them needs no second look."""
+    if not (listed := list(codes)):
+        return []
+    rows = Container.objects.select_for_update(of=("self",)).filter(shop=shop, code__in=listed)
+    here = rows.exclude(state="expected").select_related("product__supplier", "place")
+    return list(here.order_by("id"))
 
 
-def others(shop: Shop, meant: Iterable[Container], products: Set[str], kinds: Set[str]) -> list[Container]:
-    """Return what may be taken instead, or is wanted beside it: of some products, and all of some kinds."""
+def beside(shop: Shop, meant: list[Container], products: Set[str], kinds: Set[str]) -> list[Container]:
+    """Return the bottles meant, and those of some products or kinds that compete with them; lots loaded."""
     pool = Q(product__code__in=products)
     if kinds:
         pool |= Q(product__kind__in=kinds)
     rows = Container.objects.filter(pool, shop=shop, state__in=["sealed", "open"], content__gt=0)
     rows = rows.exclude(pk__in=[row.pk for row in meant])
-    return list(rows.select_related("product__supplier", "place").prefetch_related("lots"))
+    found = [*meant, *(rows.select_related("place") if products or kinds else ())]
+    _give_products(found)
+    prefetch_related_objects(found, "lots")
+    return found
+
+
+def _give_products(rows: list[Container]) -> None:
+    """Give each bottle its product; most are of the one in hand, which is loaded."""
+    known = {row.product_id: row.product for row in rows if Container.product.is_cached(row)}
+    if missing := {row.product_id for row in rows} - set(known):
+        known |= Product.objects.select_related("supplier").in_bulk(missing)
+    for row in rows:
+        row.product = known[row.product_id]
 
 
 def bottle_of(row: Container) -> Bottle:

@@ -15,6 +15,7 @@ from inventory.precheck import queries as precheck
 from inventory.precheck.questions import Answer, LabelFacts
 from inventory.precheck.questions import Facts as CheckFacts
 from inventory.precheck.questions import JobFacts as CheckJob
+from inventory.precheck.questions import StepFacts as CheckStep
 from inventory.precheck.rules import Check, check_job
 from inventory.precheck.rules.remaining import remaining
 from inventory.stock import queries as stock
@@ -57,7 +58,7 @@ def job_for(shop: Shop, state: State, said: Said) -> tuple[Job | None, list[Step
     rows = Step.objects.filter(job__shop=shop, **within).order_by(
         "job__starts_at", "job_id", "starts_at", "position"
     )
-    steps = list(rows.select_related("job__vehicle", "bay", "person", "signed_by"))
+    steps = list(rows.select_related("job__vehicle", "bay"))
     if steps:
         steps[0].job.shop = shop
         return steps[0].job, [step for step in steps if step.job_id == steps[0].job_id]
@@ -169,7 +170,7 @@ def _check_facts(job: Job, steps: Sequence[Step], found: Booked, bottles: list[C
         job=precheck.job_facts(job),
         zone=job.shop.zone,
         system=job.shop.system,
-        steps=tuple(map(precheck.step_facts, steps)),
+        steps=tuple(map(_checked_step, steps)),
         needs=found.needs,
         step_of=found.step_of,
         jobs=found.jobs,
@@ -182,6 +183,15 @@ def _check_facts(job: Job, steps: Sequence[Step], found: Booked, bottles: list[C
         },
         labels={row.code: LabelFacts(row.labelled_at, row.mixed_at) for row in bottles},
     )
+
+
+def _checked_step(step: Step) -> CheckStep:
+    """Return a step without its people: no finding names them."""
+    bay = step.bay
+    return CheckStep(
+        step.code, step.stage, step.name, step.starts_at, step.ends_at, bay.code if bay else None,
+        bay.name if bay else "", signed_at=step.signed_at,
+    )  # fmt: skip
 
 
 def _answers(job: Job) -> tuple[Answer, ...]:
