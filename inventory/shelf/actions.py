@@ -4,8 +4,9 @@ from datetime import date, datetime
 
 from django.db import transaction
 
-from inventory.models import Container, Lot, Movement, Person
+from inventory.models import Container, Lot, Movement, Person, Product
 from inventory.stock import ledger
+from inventory.stock.fresh_codes import unused
 from inventory.stock.rules.acts import Act, LotFacts
 from inventory.stock.rules.lines import Refused
 from inventory.stock.rules.lots import DATES
@@ -21,11 +22,6 @@ def count(container: Container, amount: int, *, by: Person, at: datetime) -> lis
 def move(container: Container, place: str, *, by: Person, at: datetime) -> list[Movement]:
     """Put the bottle in another place."""
     return _record(container, Act("move", at, target=container.code, place=place), by, at)
-
-
-def open_(container: Container, *, by: Person, at: datetime) -> list[Movement]:
-    """Open a sealed bottle."""
-    return _record(container, Act("open", at, target=container.code), by, at)
 
 
 def discard(container: Container, reason: str, *, by: Person, at: datetime) -> list[Movement]:
@@ -48,17 +44,18 @@ def release(
 
 @transaction.atomic
 def correct(container: Container, printed: LotFacts, *, by: Person, at: datetime) -> list[Movement]:
-    """Book what is really printed on the bottle: another lot, other dates of its lot, or both."""
+    """Book what is really printed on the bottle: another lot, other dates of its own lot, or both.
+
+    Another lot that is here already keeps its dates: they stand on its other bottles too.
+    """
     lots = list(container.lots.all())
     if container.product is None or len(lots) > 1:
-        raise Refused(
-            f"{container.code} holds no single lot. Correct the {container.noun} that it was filled from.",
-            code="lots",
-        )
-    acts = []
+        says = f"{container.code} holds no single lot. Correct the {container.noun} that it was filled from."
+        raise Refused(says, code="lots")
     lot = lots[0] if lots else None
+    acts = []
     if lot is None or lot.number != printed.number:
-        lot, _ = Lot.objects.get_or_create(product=container.product, number=printed.number)
+        lot = _other_lot(container.product, printed)
         acts.append(Act("correct", at, target=container.code, facts={"lots": [lot.code]}))
     dates = {name: day.isoformat() if (day := getattr(printed, name)) else None for name in DATES}
     if any(getattr(lot, name) != getattr(printed, name) for name in DATES):
@@ -66,6 +63,27 @@ def correct(container: Container, printed: LotFacts, *, by: Person, at: datetime
     if not acts:
         raise Refused("That is what the book says already. Nothing was changed.", code="same")
     return ledger.record(container.shop, acts, by=by, recorded_at=at)
+
+
+def _other_lot(product: Product, printed: LotFacts) -> Lot:
+    """Return the lot that a bottle really belongs to; a lot that was not given is nobody else's."""
+    known = Lot.objects.filter(product=product, number=printed.number).first() if printed.number else None
+    if known is None:
+        return Lot.objects.create(product=product, number=printed.number, code=next(unused(Lot, "L", 1)))
+    for name in DATES:
+        if getattr(known, name) != getattr(printed, name):
+            raise Refused(
+                f"Lot {known.number} is here with {_dates(known)}. If this bottle says so, enter just that; "
+                "if that lot is wrong, correct one of its own bottles.",
+                code="other_date",
+            )
+    return known
+
+
+def _dates(lot: Lot) -> str:
+    words = {"expires_on": "use by", "best_before_on": "best before", "made_on": "made"}
+    said = [f"{words[name]} {day:%Y-%m-%d}" for name in DATES if (day := getattr(lot, name))]
+    return ", ".join(said) or "no date"
 
 
 def retest(

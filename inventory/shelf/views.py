@@ -10,6 +10,7 @@ from django.utils.html import format_html
 from django.views.decorators.http import require_GET, require_POST
 
 from inventory.access import member, owner, person_of, shop_of, worker
+from inventory.codes import pair
 from inventory.models import Container, Kind
 from inventory.shelf import actions, queries
 from inventory.shelf.forms import (
@@ -109,35 +110,35 @@ def _form_page(
 
 def _count(request: HttpRequest, container: Container, form: Form) -> str:
     actions.count(container, form.cleaned_data["amount"], by=person_of(request), at=queries.now())
-    return f"Counted {container.code}."
+    return f"Counted {pair(container.code)}."
 
 
 def _move(request: HttpRequest, container: Container, form: Form) -> str:
     place = form.cleaned_data["place"]
     actions.move(container, place.code, by=person_of(request), at=queries.now())
-    return f"{container.code} stands in {place.name} now."
+    return f"{pair(container.code)} stands in {place.name} now."
 
 
 def _discard(request: HttpRequest, container: Container, form: Form) -> str:
     actions.discard(container, form.cleaned_data["reason"], by=person_of(request), at=queries.now())
-    return f"{container.code} is off the shelf."
+    return f"{pair(container.code)} is off the shelf."
 
 
 def _hold(request: HttpRequest, container: Container, form: Form) -> str:
     data = form.cleaned_data
     actions.hold(container, data["reason"], data["whole_lot"], by=person_of(request), at=queries.now())
-    return f"{container.code} is held: {data['reason']}. An owner can release it."
+    return f"{pair(container.code)} is held: {data['reason']}. An owner can release it."
 
 
 def _release(request: HttpRequest, container: Container, form: Form) -> str:
     data = form.cleaned_data
     actions.release(container, data["reason"], data["whole_lot"], by=person_of(request), at=queries.now())
-    return f"{container.code} may be used again."
+    return f"{pair(container.code)} may be used again."
 
 
 def _correct(request: HttpRequest, container: Container, form: Form) -> str:
     actions.correct(container, LotFacts(**form.cleaned_data), by=person_of(request), at=queries.now())
-    return f"{container.code} carries what is printed on it now."
+    return f"Booked what is printed on {pair(container.code)}."
 
 
 def _correct_form(request: HttpRequest, container: Container) -> Form:
@@ -151,7 +152,7 @@ def _retest(request: HttpRequest, container: Container, form: Form) -> str:
     actions.retest(
         container, data["test"], data["evidence"], data["until"], by=person_of(request), at=queries.now()
     )
-    return f"{container.code} is good until {data['until']:%d %B %Y} by your test."
+    return f"{pair(container.code)} is good until {data['until']:%d %B %Y} by your test."
 
 
 count = worker(
@@ -190,8 +191,8 @@ def take_back(request: HttpRequest, code: str, seq: int) -> HttpResponse:
     """Reverse one entry, or say what is in the way."""
     container = _found(request, code)
     try:
-        actions.take_back(container, seq, by=person_of(request), at=queries.now())
-        messages.success(request, "Taken back.")
+        taken = actions.take_back(container, seq, by=person_of(request), at=queries.now())[0].reverses
+        messages.success(request, f"Taken back: “{taken.get_kind_display()}”." if taken else "Taken back.")
     except Refused as refusal:
         messages.error(request, refusal.says)
     return redirect("shelf:container", container.code)

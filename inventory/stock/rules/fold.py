@@ -178,6 +178,13 @@ def _gone(code: str, state: Held, line: Line) -> Held:
 
 
 def _quarantine(code: str, state: Held, line: Line) -> Held:
+    if state.held:
+        # A second reason in place of the first would leave with the first one's release.
+        raise Refused(
+            f"{code} is held already: {state.held}. An owner releases it first.",
+            code="held",
+            seq=line.seq,
+        )
     return replace(state, held=text(line.facts, "reason") or "held")
 
 

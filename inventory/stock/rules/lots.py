@@ -45,6 +45,12 @@ def step_lot(state: LotState, line: Line) -> LotState:
         corrected: dict[str, Any] = {name: _day(facts, name) for name in DATES if name in facts}
         return replace(state, **corrected)
     if line.kind == "quarantine":
+        if state.held:
+            raise Refused(
+                f"The lot is held already: {state.held}. An owner releases it first.",
+                code="held",
+                seq=line.seq,
+            )
         return replace(state, held=str(facts.get("reason") or "held"), recalled=bool(facts.get("recalled")))
     if line.kind == "release":
         return replace(state, held="", recalled=False)
