@@ -47,11 +47,12 @@ def write_new(arrived: Iterable[tuple[Container, Held]], lots: Lots, names: Name
 
 
 def keep_copy(container: Container, state: Held, lots: Lots, names: Names) -> None:
-    """Write the folded state beside the container, and its use by."""
+    """Write what changed of the folded state beside the container, and of its use by."""
+    before = {name: getattr(container, name) for name in FOLDED + USE_BY}
     batch = _put_copy(container, state, lots, names)
     if {lot.code for lot in container.lots.all()} != state.lots:
         container.lots.set(batch)
-    container.save(update_fields=FOLDED + USE_BY)
+    container.save(update_fields=[name for name in before if getattr(container, name) != before[name]])
 
 
 def _put_copy(container: Container, state: Held, lots: Lots, names: Names) -> list[Lot]:
