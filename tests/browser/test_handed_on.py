@@ -1,43 +1,43 @@
 """The bottle's own page hands its code to the scan page; nobody else's link does."""
 
+from typing import Any
+
 import pytest
-from django.conf import settings
 from django.urls import reverse
 
-from inventory.models import Heard, Station
-from tests.world import GRAM, NOON, bottle, larkmoor, marl
-
-pytestmark = pytest.mark.django_db(transaction=True)
+from inventory.models import Container
+from tests.browser.conftest import Site, cookies
 
 
 @pytest.fixture
-def signed_in(page, live_server, client):
-    world = larkmoor()
-    client.force_login(world.ines)
-    cookie = client.cookies[settings.SESSION_COOKIE_NAME].value
-    page.context.add_cookies(
-        [{"name": settings.SESSION_COOKIE_NAME, "value": cookie, "url": live_server.url}]
+def ines(page: Any, demo_site: Site) -> Any:
+    """A browser in which Ines is signed in."""
+    page.context.add_cookies(cookies("ines", demo_site.url))
+    return page
+
+
+def compound(site: Site) -> Container:
+    """An open bottle of the demo's compound."""
+    kept = Container.objects.filter(
+        shop=site.shop, product__name="Marl cutting compound", state="open", held=""
     )
-    return world, page, live_server.url
+    return kept[0]
 
 
-def test_a_link_from_elsewhere_is_not_a_scan(signed_in):
-    world, page, site = signed_in
-    kept = bottle(world, marl(world), 1000 * GRAM, opened_at=NOON)
+def test_a_link_from_elsewhere_is_not_a_scan(ines: Any, demo_site: Site) -> None:
+    kept = compound(demo_site)
 
-    page.goto(f"{site}{reverse('scan:station')}?line={kept.code}")
-    page.wait_for_timeout(400)
+    ines.goto(f"{demo_site.url}{reverse('scan:station')}?line={kept.code}")
+    ines.wait_for_timeout(600)
 
-    assert not Station.objects.filter(state__has_key="answer").exists()
-    assert not Heard.objects.exists()
+    assert "Marl cutting compound" not in ines.inner_text("#station")
 
 
-def test_a_bottles_page_hands_its_code_to_the_station(signed_in):
-    world, page, site = signed_in
-    kept = bottle(world, marl(world), 1000 * GRAM, opened_at=NOON)
+def test_a_bottles_page_hands_its_code_to_the_station(ines: Any, demo_site: Site) -> None:
+    kept = compound(demo_site)
 
-    page.goto(f"{site}{reverse('shelf:container', args=[kept.code])}")
-    page.get_by_role("link", name="Use", exact=True).click()
+    ines.goto(f"{demo_site.url}{reverse('shelf:container', args=[kept.code])}")
+    ines.get_by_role("link", name="Use", exact=True).click()
 
-    page.get_by_text("Marl cutting compound").first.wait_for()
-    assert page.url == f"{site}{reverse('scan:station')}"
+    ines.get_by_text("Marl cutting compound").first.wait_for()
+    assert ines.url == f"{demo_site.url}{reverse('scan:station')}"

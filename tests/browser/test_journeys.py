@@ -222,7 +222,7 @@ def test_the_report_is_downloaded_as_paper_and_as_a_workbook(signed_in: Any, dem
     with page.expect_download() as paper:
         page.get_by_role("link", name="Print it (PDF)").click()
     with page.expect_download() as workbook:
-        page.get_by_role("link", name="Excel").click()
+        page.get_by_role("link", name="Workbook").click()
     pdf = Path(paper.value.path()).read_bytes()
     assert pdf.startswith(b"%PDF-")
     assert "Orlo Supply" in pypdfium2.PdfDocument(pdf)[0].get_textpage().get_text_bounded()
