@@ -1,14 +1,18 @@
 """The forms of the station: enrolling a device, and one line said to it."""
 
-from datetime import datetime
+from datetime import datetime, timedelta
 from typing import Any
 
 from django import forms
+from django.utils import timezone
 from django.utils.dateparse import parse_datetime
 
 from inventory.models import Place, Shop, Station
 
 LONGEST_LINE = 2000
+OLDEST = timedelta(days=2 * 365)
+# A device's clock may go a little fast, and what is later than now happened now; a day ahead it is set wrong.
+FASTEST = timedelta(days=1)
 
 
 class EnrolForm(forms.Form):
@@ -56,4 +60,18 @@ class LineForm(forms.Form):
             raise forms.ValidationError(
                 "When it was scanned is an instant with its zone, like 2026-11-25T12:00:00Z."
             )
-        return at
+        return _bearable(at) if at else None
+
+
+def _bearable(at: datetime) -> datetime:
+    """Return an instant that a device's clock may honestly give, or say what to do about the clock."""
+    now = timezone.now()
+    if at < now - OLDEST:
+        raise forms.ValidationError(
+            "When it was scanned lies more than 2 years back. Set this device's clock, then scan again."
+        )
+    if at > now + FASTEST:
+        raise forms.ValidationError(
+            "When it was scanned lies in the future. Set this device's clock, then scan again."
+        )
+    return at

@@ -1,9 +1,11 @@
 """The station's pages: who may open them, what a device keeps, what a line sent twice does."""
 
+from datetime import timedelta
 from typing import Any
 
 import pytest
 from django.test import Client
+from django.utils import timezone
 
 from inventory.models import Heard, Station
 from tests.inventory.scan.desk import content
@@ -103,12 +105,32 @@ def test_a_key_with_another_line_is_422_and_the_same_line_gets_its_answer(client
         ({"line": "UNDO", "key": "k" * 65}, "a key too long to keep"),
         ({"line": "UNDO", "key": "a", "at": "yesterday"}, "no instant"),
         ({"line": "UNDO", "key": "a", "at": "2026-11-25T12:00:00"}, "an instant without its zone"),
+        ({"line": "UNDO", "key": "a", "at": "0001-01-01T00:00:00Z"}, "the first day that a calendar has"),
+        ({"line": "UNDO", "key": "a", "at": "9999-12-31T23:59:59-12:00"}, "the last one, and past it in UTC"),
         ({"line": "9" * 2001, "key": "a"}, "a pasted page"),
     ],
 )
 def test_what_no_station_says_is_400(client: Client, sent: dict[str, str], because: str) -> None:
     client.force_login(larkmoor().tomas)
     assert client.post("/scan/say/", sent).status_code == 400, because
+
+
+@pytest.mark.parametrize(
+    ("ago", "status", "says", "because"),
+    [
+        (timedelta(days=729), 200, "", "a device that lay in a drawer"),
+        (timedelta(days=731), 400, "lies more than 2 years back", "a clock that lost its battery"),
+        (timedelta(minutes=-5), 200, "", "a device's clock goes a little fast: then it happened now"),
+        (timedelta(days=-2), 400, "lies in the future", "a clock set wrong"),
+    ],
+)
+def test_a_scan_lies_within_two_years_and_not_in_the_future(
+    client: Client, ago: timedelta, status: int, says: str, because: str
+) -> None:
+    client.force_login(larkmoor().tomas)
+    answer = post(client, "UNDO", "a", at=(timezone.now() - ago).isoformat())
+    assert answer.status_code == status, because
+    assert says in answer.content.decode()
 
 
 def test_a_reload_shows_the_last_answer_again(client: Client) -> None:
