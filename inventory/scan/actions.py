@@ -208,9 +208,14 @@ _EFFECTS = {"order_line": _order_line, "sign": _sign, "answer": _answer}
 
 
 def enrol(shop: Shop, name: str, place: Place | None, *, by: Person) -> tuple[Station, str]:
-    """Make a station of this device; return it and the token that only the device keeps."""
+    """Make a station of this device; return it and the token that only the device keeps.
+
+    A name that an ended device had begins anew: who stood there, and what was asked, ended with that device.
+    """
     token = secrets.token_urlsafe(32)
-    facts = {"place": place, "token_hash": token_hash(token), "enrolled_by": by, "revoked_at": None}
+    facts = {
+        "place": place, "token_hash": token_hash(token), "enrolled_by": by, "revoked_at": None, "state": {},
+    }  # fmt: skip
     station, _ = Station.objects.update_or_create(shop=shop, name=name, defaults=facts)
     return station, token
 

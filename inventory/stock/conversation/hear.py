@@ -15,6 +15,10 @@ from .verbs.delivery import against
 from .verbs.looking import at_bottle, at_job, at_place, reprint, who
 
 
+# More than anybody scans before they notice that no badge came; a station without one must not grow for ever.
+MOST_WAITING = 50
+
+
 def hear(state: State, said: Said, facts: Facts) -> Heard:
     """Return what one line does. It never raises for what a person may scan or type."""
     turn = Turn(state, said, facts)
@@ -36,6 +40,9 @@ def hear(state: State, said: Said, facts: Facts) -> Heard:
 
 
 def _wait_for_badge(turn: Turn) -> Heard:
+    if len(turn.state.waiting) >= MOST_WAITING:
+        says = f"{MOST_WAITING} scans wait for a badge already: this one is not kept."
+        return Heard(turn.state, Answer("stop", says, "Scan your badge, then scan this again."))
     kept = (*turn.state.waiting, (turn.said.text, turn.facts.at.isoformat()))
     many = "This scan waits" if len(kept) == 1 else f"{len(kept)} scans wait"
     return Heard(

@@ -37,6 +37,18 @@ def test_a_scan_before_any_badge_waits_and_runs_when_the_badge_comes() -> None:
     assert Movement.objects.get(kind="use").person == world.tomas
 
 
+def test_fifty_scans_wait_for_a_badge_and_the_next_one_is_not_kept() -> None:
+    world = larkmoor()
+    compound = bottle(world, marl(world), 150 * GRAM)
+    here = Desk(Station.objects.create(shop=world.shop, name="Bay screen"))
+    here.hears(compound.code, *["UNDO"] * 48)
+    assert here.hears("UNDO") == "ask: 50 scans wait: who are you?"
+    assert here.hears("60 g") == "stop: 50 scans wait for a badge already: this one is not kept."
+    here.hears(world.tomas.code)
+    assert content(compound) == 150 * GRAM
+    assert here.hears(compound.code, "60 g").endswith("took 60 g, 90 g left.")
+
+
 def test_the_same_key_and_line_get_the_stored_answer() -> None:
     world = larkmoor()
     compound = bottle(world, marl(world), 150 * GRAM)

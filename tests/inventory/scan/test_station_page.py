@@ -69,6 +69,17 @@ def test_a_revoked_device_hears_nothing_more(client: Client) -> None:
     assert post(client, world.tomas.code, "a").status_code == 403
 
 
+def test_a_name_that_is_enrolled_again_begins_anew(client: Client) -> None:
+    world = larkmoor()
+    post(enrolled(client), world.tomas.code, "a")
+    owner = Client()
+    owner.force_login(world.ines)
+    owner.post(f"/scan/stations/{Station.objects.get(name='Bay 1 tablet').code}/revoke/")
+    page = enrolled(Client()).get("/scan/").content.decode()
+    assert "Scan your badge." in page
+    assert "Hello Tomas." not in page
+
+
 def test_a_changed_cookie_is_no_device(client: Client) -> None:
     larkmoor()
     enrolled(client)
