@@ -59,7 +59,8 @@ def edit(request: HttpRequest, code: str) -> HttpResponse:
     form = ProductForm(request.POST or None, instance=found, shop=shop_of(request))
     if request.method == "POST" and form.is_valid():
         moved = actions.keep_product(found)
-        messages.success(request, f"Kept. {moved} use-by dates moved with it." if moved else "Kept.")
+        dates = "1 use-by date" if moved == 1 else f"{moved} use-by dates"
+        messages.success(request, f"Kept. {dates} moved with it." if moved else "Kept.")
         return redirect("products:product", found.code)
     return _form(request, form, f"Change {found.name}", "Keep the changes")
 

@@ -86,9 +86,20 @@ def test_a_shorter_life_moves_the_use_by_of_what_is_open(ines, world):
     kept = bottle(world, product, 30 * ML, opened_at=NOON - timedelta(days=3))
     assert Container.objects.get(pk=kept.pk).use_by_on == (NOON + timedelta(days=87)).date()
 
-    ines.post(reverse("products:edit", args=[product.code]), sent(open="30 days"))
+    page = ines.post(reverse("products:edit", args=[product.code]), sent(open="30 days"), follow=True)
 
     assert Container.objects.get(pk=kept.pk).use_by_on == (NOON + timedelta(days=27)).date()
+    assert "Kept. 1 use-by date moved with it." in page.content.decode()
+
+
+def test_two_dates_that_move_are_said_as_two(ines, world):
+    product = tidewall(world)
+    for _ in range(2):
+        bottle(world, product, 30 * ML, opened_at=NOON - timedelta(days=3))
+
+    page = ines.post(reverse("products:edit", args=[product.code]), sent(open="30 days"), follow=True)
+
+    assert "Kept. 2 use-by dates moved with it." in page.content.decode()
 
 
 def test_a_gtin_whose_check_digit_is_wrong_is_refused(ines, world):
