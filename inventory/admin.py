@@ -1,12 +1,18 @@
-"""Every table, for the owner; what the ledger writes is read-only here, and the database refuses it too."""
+"""Every table, for the owner, and of the owner's own shop alone; what is counted or signed is read-only here.
+
+The database refuses what the ledger guards, whoever asks. A superuser keeps the installation: every shop.
+"""
 
 from typing import TYPE_CHECKING, Any
 
 from django.contrib import admin
-from django.db.models import Model
+from django.core.exceptions import PermissionDenied
+from django.db.models import ForeignKey, Model, QuerySet
+from django.forms import ModelChoiceField
 from django.http import HttpRequest
 
 from inventory import models
+from inventory.access import person_of
 
 if TYPE_CHECKING:
     AnyAdmin = admin.ModelAdmin[Any]
@@ -16,8 +22,78 @@ else:
 admin.site.site_header = "Capdate: every table"
 admin.site.site_title = "Capdate"
 
+# How a row says whose it is. A table that is not listed here is shown to nobody: it raises KeyError.
+SHOP_AT: dict[type[Model], str] = {
+    models.Shop: "pk",
+    models.Admission: "place__shop",
+    models.CheckSignature: "job__shop",
+    models.Container: "shop",
+    models.Head: "shop",
+    models.Heard: "station__shop",
+    models.Job: "shop",
+    models.Lot: "product__shop",
+    models.Movement: "shop",
+    models.Order: "shop",
+    models.OrderLine: "order__shop",
+    models.Override: "job__shop",
+    models.Pack: "product__shop",
+    models.Person: "shop",
+    models.Place: "shop",
+    models.PosterIssue: "place__shop",
+    models.Product: "shop",
+    models.Request: "shop",
+    models.Service: "shop",
+    models.ServiceNeed: "step__service__shop",
+    models.ServiceStep: "service__shop",
+    models.Station: "shop",
+    models.Step: "job__shop",
+    models.Supplier: "shop",
+    models.Vehicle: "shop",
+}
 
-class ReadOnly(AnyAdmin):
+
+def _seen_by(request: HttpRequest, rows: "QuerySet[Any]") -> "QuerySet[Any]":
+    """Return the rows of this person's shop; every shop's for a superuser, none without a shop."""
+    person = person_of(request)
+    if person.is_superuser:
+        return rows
+    return rows.filter(**{SHOP_AT[rows.model]: person.shop_id}) if person.shop_id else rows.none()
+
+
+class OfOneShop(AnyAdmin):
+    """A table of which an owner sees the rows of their own shop, and may name no other shop's."""
+
+    def has_module_permission(self, request: HttpRequest) -> bool:
+        """Owners see the table."""
+        return bool(request.user.is_staff)
+
+    def has_view_permission(self, request: HttpRequest, obj: Model | None = None) -> bool:
+        """Owners look."""
+        return bool(request.user.is_staff)
+
+    def get_queryset(self, request: HttpRequest) -> "QuerySet[Any]":
+        """Return the rows of the person's shop."""
+        return _seen_by(request, super().get_queryset(request))
+
+    def formfield_for_foreignkey(
+        self, db_field: "ForeignKey[Any, Any]", request: HttpRequest, **kwargs: Any
+    ) -> "ModelChoiceField[Any] | None":
+        """Offer only what belongs to the person's shop."""
+        kwargs["queryset"] = _seen_by(request, db_field.related_model._default_manager.all())
+        return super().formfield_for_foreignkey(db_field, request, **kwargs)
+
+    def save_model(self, request: HttpRequest, obj: Model, form: Any, change: bool) -> None:
+        """Save a row, unless something it names belongs to another shop, whatever the form let through."""
+        for field in obj._meta.concrete_fields:
+            key = getattr(obj, field.attname)
+            if not isinstance(field, ForeignKey) or key is None:
+                continue
+            if not _seen_by(request, field.related_model._default_manager.filter(pk=key)).exists():
+                raise PermissionDenied("That belongs to another shop. Sign in there to change it.")
+        super().save_model(request, obj, form, change)
+
+
+class ReadOnly(OfOneShop):
     """A table that is looked at and never written."""
 
     def has_add_permission(self, request: HttpRequest, *args: Any) -> bool:
@@ -32,17 +108,9 @@ class ReadOnly(AnyAdmin):
         """Nothing is deleted here."""
         return False
 
-    def has_view_permission(self, request: HttpRequest, obj: Model | None = None) -> bool:
-        """Owners look at everything."""
-        return bool(request.user.is_staff)
 
-
-class OfOwners(AnyAdmin):
+class OfOwners(OfOneShop):
     """A table that owners edit; rows that entries lean on cannot be deleted."""
-
-    def has_module_permission(self, request: HttpRequest) -> bool:
-        """Owners see the table."""
-        return bool(request.user.is_staff)
 
     def has_add_permission(self, request: HttpRequest, *args: Any) -> bool:
         """Owners add."""
@@ -52,18 +120,15 @@ class OfOwners(AnyAdmin):
         """Owners change."""
         return bool(request.user.is_staff)
 
-    def has_view_permission(self, request: HttpRequest, obj: Model | None = None) -> bool:
-        """Owners look."""
-        return bool(request.user.is_staff)
 
-
+# Orders are among them: they are placed on their page, and what came is counted as it is scanned.
 WRITTEN_BY_THE_PROGRAM = (
     models.Movement, models.Head, models.Container, models.Lot, models.Request, models.Override,
-    models.CheckSignature, models.Heard, models.PosterIssue,
+    models.CheckSignature, models.Heard, models.PosterIssue, models.Order, models.OrderLine,
 )  # fmt: skip
 EDITED_BY_OWNERS = (
     models.Supplier, models.Place, models.Admission, models.Vehicle, models.Service, models.ServiceStep,
-    models.ServiceNeed, models.Order, models.OrderLine,
+    models.ServiceNeed,
 )  # fmt: skip
 admin.site.register(WRITTEN_BY_THE_PROGRAM, ReadOnly)
 admin.site.register(EDITED_BY_OWNERS, OfOwners)
