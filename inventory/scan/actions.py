@@ -213,7 +213,7 @@ def enrol(shop: Shop, name: str, place: Place | None, *, by: Person) -> tuple[St
     A name that an ended device had begins anew: who stood there, and what was asked, ended with that device.
     """
     token = secrets.token_urlsafe(32)
-    facts = {
+    facts: Spoken = {
         "place": place, "token_hash": token_hash(token), "enrolled_by": by, "revoked_at": None, "state": {},
     }  # fmt: skip
     station, _ = Station.objects.update_or_create(shop=shop, name=name, defaults=facts)

@@ -14,7 +14,6 @@ from .verbs import BEGIN, GO_ON, SETTLE, receive, use
 from .verbs.delivery import against
 from .verbs.looking import at_bottle, at_job, at_place, reprint, who
 
-
 # More than anybody scans before they notice that no badge came; a station without one must not grow for ever.
 MOST_WAITING = 50
 
