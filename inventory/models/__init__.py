@@ -1,5 +1,6 @@
 """The nouns of the shop, one a file."""
 
+from .attempt import Attempt
 from .container import Container
 from .job import CheckSignature, Job, Override, Step, StepNeed, Vehicle
 from .lot import Lot
@@ -18,6 +19,7 @@ __all__ = [
     "GUARDING_KINDS",
     "TRACED_KINDS",
     "Admission",
+    "Attempt",
     "CheckSignature",
     "Container",
     "GivenBy",

@@ -1,9 +1,30 @@
 """The forms about people: who, what role, how they sign in, and their PIN."""
 
-from django import forms
-from django.contrib.auth.password_validation import validate_password
+from typing import Any
 
+from django import forms
+from django.contrib.auth.forms import AuthenticationForm
+from django.contrib.auth.password_validation import validate_password
+from django.utils import timezone
+
+from inventory import throttle
 from inventory.models import Person
+
+
+class SignInForm(AuthenticationForm):
+    """A name and a password, tried at a bearable pace."""
+
+    def clean(self) -> dict[str, Any]:
+        """Refuse a wrong password, and any password while the wait after wrong ones lasts."""
+        account, given = self.cleaned_data.get("username"), self.cleaned_data.get("password")
+        if not account or not given or self.request is None:
+            return super().clean()
+        tried_from = throttle.address_of(self.request)
+        if seconds := throttle.claim(account, tried_from, timezone.now()):
+            raise forms.ValidationError(throttle.says(seconds))
+        cleaned = super().clean()
+        throttle.forget(account, tried_from)
+        return cleaned
 
 
 class PersonForm(forms.ModelForm):  # type: ignore[type-arg]

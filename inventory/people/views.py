@@ -9,9 +9,9 @@ from django.views.decorators.http import require_GET, require_POST
 from inventory.access import member, owner, shop_of
 from inventory.models import Person
 from inventory.people import actions, queries
-from inventory.people.forms import PersonForm
+from inventory.people.forms import PersonForm, SignInForm
 
-login = LoginView.as_view(template_name="inventory/people/login.html")
+login = LoginView.as_view(template_name="inventory/people/login.html", authentication_form=SignInForm)
 logout = LogoutView.as_view(next_page="people:login")
 
 

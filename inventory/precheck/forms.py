@@ -1,7 +1,9 @@
 """What a person types about a finding."""
 
 from django import forms
+from django.utils import timezone
 
+from inventory import throttle
 from inventory.models import Person, Shop
 
 
@@ -23,8 +25,9 @@ class OverrideForm(AnswerForm):
     owner = forms.ModelChoiceField(label="Owner", queryset=Person.objects.none(), to_field_name="code")
     secret = forms.CharField(label="Their password or PIN", widget=forms.PasswordInput, strip=False)
 
-    def __init__(self, *args: object, shop: Shop, **kwargs: object) -> None:
+    def __init__(self, *args: object, shop: Shop, by: Person, **kwargs: object) -> None:
         super().__init__(*args, **kwargs)  # type: ignore[arg-type]
+        self.by = by
         self.fields["reason"].label = "Why it is right on this car"
         self.fields["reason"].help_text = "It is kept with the owner's name and reported."
         owners = Person.objects.filter(shop=shop, role=Person.Role.OWNER, is_active=True).order_by("name")
@@ -33,13 +36,29 @@ class OverrideForm(AnswerForm):
         owner.queryset = owners
 
     def clean(self) -> dict[str, object]:
-        """Refuse a secret that is not this owner's."""
+        """Refuse a secret that is not this owner's, and any secret while the wait after wrong ones lasts."""
         given: dict[str, object] = super().clean() or {}
         owner, secret = given.get("owner"), given.get("secret")
-        if isinstance(owner, Person) and isinstance(secret, str) and not _knows(owner, secret):
-            self.add_error("secret", "That is not this owner's password or PIN. Try again.")
+        if (
+            isinstance(owner, Person)
+            and isinstance(secret, str)
+            and (refusal := self._refusal(owner, secret))
+        ):
+            self.add_error("secret", refusal)
         return given
+
+    def _refusal(self, owner: Person, secret: str) -> str:
+        # Counted by who is signed in, not by address: another device is not another four-digit guess.
+        tried_from = self.by.code
+        if seconds := throttle.claim(owner.username, tried_from, timezone.now()):
+            return throttle.says(seconds)
+        if not _knows(owner, secret):
+            return "That is not this owner's password or PIN. Try again."
+        throttle.forget(owner.username, tried_from)
+        return ""
 
 
 def _knows(owner: Person, secret: str) -> bool:
-    return owner.check_password(secret) or owner.check_pin(secret)
+    # Each is a slow hash: what is no PIN by its shape is not tried as one.
+    like_a_pin = secret.isascii() and secret.isdigit()
+    return (like_a_pin and owner.check_pin(secret)) or owner.check_password(secret)

@@ -113,9 +113,8 @@ def _form(request: HttpRequest, asked: Finding) -> AnswerForm:
     start = {"says": asked.says}
     if asked.grade == "stop":
         person = person_of(request)
-        return OverrideForm(
-            data, shop=shop_of(request), initial=start | {"owner": person.code if person.is_owner else None}
-        )
+        given = start | {"owner": person.code if person.is_owner else None}
+        return OverrideForm(data, shop=shop_of(request), by=person, initial=given)
     return AnswerForm(data, initial=start)
 
 

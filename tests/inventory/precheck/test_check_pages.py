@@ -163,6 +163,43 @@ def test_nobody_else_overrides_a_stop(shop: w.World, who: str, secret: str, beca
     assert not Override.objects.exists(), because
 
 
+def overriding(shop: w.World, secret: str) -> dict[str, str]:
+    return {
+        "says": "Tidewall coating: 40 ml needed from one lot, 30 ml in the fullest.",
+        "reason": "The second lot goes on the boot lid only.",
+        "owner": shop.ines.code,
+        "secret": secret,
+    }
+
+
+def test_after_three_wrong_pins_the_right_one_waits_too(shop: w.World) -> None:
+    shop.ines.set_pin("4711")
+    shop.ines.save()
+    address = answer_url(lots_apart(shop), "two_lots")
+    for pin in ("0000", "1111", "2222"):
+        client(shop.tomas).post(address, overriding(shop, pin))
+
+    page = client(shop.tomas).post(address, overriding(shop, "4711"))
+
+    assert "Too many wrong tries. Wait 1 second, then try again." in text(page)
+    assert not Override.objects.exists()
+    client(shop.ines).post(address, overriding(shop, "4711"))
+    assert Override.objects.get().by == shop.ines, "whoever did not guess does not wait"
+
+
+def test_the_right_pin_counts_once_the_wait_is_over(shop: w.World, monkeypatch: pytest.MonkeyPatch) -> None:
+    shop.ines.set_pin("4711")
+    shop.ines.save()
+    address = answer_url(lots_apart(shop), "two_lots")
+    for pin in ("0000", "1111", "2222"):
+        client(shop.tomas).post(address, overriding(shop, pin))
+    monkeypatch.setattr("django.utils.timezone.now", lambda: NOON + timedelta(seconds=1))
+
+    client(shop.tomas).post(address, overriding(shop, "4711"))
+
+    assert Override.objects.get().by == shop.ines
+
+
 def test_a_stop_that_protects_people_has_no_override(shop: w.World) -> None:
     acid = w.product(shop, "Brack wheel acid", "acid")
     w.bottle(shop, acid, 500 * ML)
