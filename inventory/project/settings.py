@@ -2,7 +2,7 @@
 
 Everything a shop may want to change comes from the environment:
 CAPDATE_DIR (where the data lives), DATABASE_URL, SECRET_KEY, ALLOWED_HOSTS, CSRF_TRUSTED_ORIGINS,
-CAPDATE_LAN, CAPDATE_PROXIES, DEBUG.
+CAPDATE_LAN, CAPDATE_PROXIES, CAPDATE_HTTPS, DEBUG.
 """
 
 import os
@@ -133,6 +133,13 @@ STATIC_ROOT.mkdir(parents=True, exist_ok=True)
 WHITENOISE_USE_FINDERS = True
 MEDIA_ROOT = DATA_DIR / "files"
 
+# CAPDATE_HTTPS=1 says that browsers come by a proxy with TLS: then no cookie travels without it.
+# An hour of HSTS, so that a shop that takes its proxy away again is not locked out of its own site for long.
+HTTPS = os.environ.get("CAPDATE_HTTPS", "") == "1"
+SESSION_COOKIE_SECURE = CSRF_COOKIE_SECURE = HTTPS
+SECURE_HSTS_SECONDS = 3600 if HTTPS else 0
+if HTTPS and TRUSTED_PROXIES:
+    SECURE_PROXY_SSL_HEADER = ("HTTP_X_FORWARDED_PROTO", "https")
 SESSION_COOKIE_HTTPONLY = True
 SESSION_COOKIE_SAMESITE = "Lax"
 SECURE_REFERRER_POLICY = "same-origin"

@@ -2,6 +2,7 @@
 
 from typing import Any
 
+from django.conf import settings
 from django.contrib import messages
 from django.core.exceptions import PermissionDenied
 from django.http import HttpRequest, HttpResponse
@@ -140,7 +141,7 @@ def enrol(request: HttpRequest) -> HttpResponse:
         max_age=STATION_SECONDS,
         httponly=True,
         samesite="Lax",
-        secure=request.is_secure(),
+        secure=settings.SESSION_COOKIE_SECURE or request.is_secure(),
     )
     return answer
 

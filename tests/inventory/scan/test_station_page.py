@@ -59,6 +59,18 @@ def test_the_shop_keeps_only_a_hash_of_the_devices_token(client: Client) -> None
     assert cookie.value.split(":")[0] not in Station.objects.get(name="Bay 1 tablet").token_hash
 
 
+def test_the_devices_cookie_travels_by_tls_alone_where_the_shop_has_it(client: Client, settings: Any) -> None:
+    settings.SESSION_COOKIE_SECURE = True
+    client.force_login(larkmoor().ines)
+    client.post("/scan/stations/enrol/", {"name": "Bay 1 tablet", "place": ""})
+    assert client.cookies["station"]["secure"] is True
+
+
+def test_the_devices_cookie_is_kept_where_the_shop_has_no_tls(client: Client) -> None:
+    larkmoor()
+    assert not enrolled(client).cookies["station"]["secure"]
+
+
 def test_a_revoked_device_hears_nothing_more(client: Client) -> None:
     world = larkmoor()
     enrolled(client)
