@@ -14,6 +14,7 @@ from safety.hazards.classes import UnknownHazard, read_hazard
 from safety.hazards.elements import elements
 from safety.hazards.statements import UnknownStatement, wording
 from safety.models import DataSheet, SheetVersion
+from safety.pdf_pages import Unreadable, pages_in
 
 LARGEST = 20 * 1024 * 1024
 PRECAUTION = re.compile(r"P\d{3}(\+P\d{3})*")
@@ -21,7 +22,7 @@ CODE = re.compile(r"(?:EUH|H|P)\d{3}[A-Za-z]{0,2}(?:\+[HP]\d{3})*")
 
 
 def check_pdf(file: UploadedFile[Any]) -> None:
-    """Raise ValidationError unless the bytes are a whole PDF of a bearable size, whatever its name says."""
+    """Raise ValidationError unless it is a whole PDF of a bearable size that opens, whatever its name."""
     if (file.size or 0) > LARGEST:
         raise ValidationError(f"The file has {(file.size or 0) / 1e6:.0f} MB; a sheet may have 20 MB.")
     file.seek(0)
@@ -35,6 +36,10 @@ def check_pdf(file: UploadedFile[Any]) -> None:
     table = data[int(starts[-1]) :][:40].lstrip()
     if not (table.startswith(b"xref") or re.match(rb"\d+\s+\d+\s+obj", table)):
         raise ValidationError("This PDF is damaged: its table of contents is not where it says.")
+    try:
+        pages_in(data)
+    except Unreadable as refusal:
+        raise ValidationError(refusal.says) from refusal
 
 
 class SheetForm(forms.ModelForm):  # type: ignore[type-arg]  # no subscript at run time

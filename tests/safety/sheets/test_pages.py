@@ -70,6 +70,8 @@ def attach(client: Client, sheet: DataSheet, file: bytes | None, **more: Any) ->
         (pdf()[:-60], "cut short"),
         (b"%PDF-1.4 nothing\nstartxref\n9\n%%EOF", "damaged"),
         (b"%PDF-1.4" + b"0" * LARGEST, "may have 20 MB"),
+        (pdf().replace(b"/Kids", b"/Kidz"), "no page"),
+        (pdf().replace(b"/FlateDecode", b"/FlatterCode"), "a page in it cannot be read"),
     ],
 )
 def test_a_file_that_is_no_whole_pdf_is_refused(
