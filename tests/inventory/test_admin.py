@@ -119,6 +119,13 @@ def test_a_technician_is_sent_away(here: World) -> None:
     assert signed_in(here.tomas).get(address).status_code == 302
 
 
+def test_the_admins_first_page_lists_what_is_edited_and_what_is_looked_at(here: World) -> None:
+    page = signed_in(here.ines).get(reverse("admin:index")).content.decode()
+    assert reverse("admin:inventory_supplier_changelist") in page
+    assert reverse("admin:inventory_movement_changelist") in page
+    assert reverse("admin:inventory_order_add") not in page
+
+
 def test_orders_are_looked_at_and_never_written(here: World) -> None:
     order = Order.objects.create(shop=here.shop, supplier=here.orlo)
     line = OrderLine.objects.create(order=order, pack=pack(tidewall(here), LITRE), packs=2)

@@ -1,8 +1,10 @@
 """The pace of tries: how long each wait is, what is counted together, what is forgotten."""
 
+from concurrent.futures import ThreadPoolExecutor
 from datetime import timedelta
 
 import pytest
+from django.db import connection
 from django.test import RequestFactory
 
 from inventory import throttle
@@ -54,3 +56,16 @@ def test_a_clock_that_was_set_back_makes_nobody_wait_longer_than_the_rule() -> N
     for _ in range(3):
         throttle.claim("ines", "", NOON)
     assert throttle.claim("ines", "", NOON - timedelta(hours=5)) == 1
+
+
+@pytest.mark.django_db(transaction=True)
+def test_many_tries_at_once_are_not_many_free_ones() -> None:
+    def one(_: int) -> int:
+        try:
+            return throttle.claim("ines", "192.168.1.20", NOON)
+        finally:
+            connection.close()
+
+    with ThreadPoolExecutor(8) as threads:
+        waits = list(threads.map(one, range(40)))
+    assert sorted(waits) == [0] * 3 + [1] * 37
