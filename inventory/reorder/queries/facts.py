@@ -6,10 +6,10 @@ from datetime import date, timedelta
 
 from django.db.models import F
 
-from inventory.models import Container, LifeUnit, Lot, Order, OrderLine, Pack, Product, Shop
+from inventory.models import LifeUnit, Order, OrderLine, Pack, Product, Shop
 from inventory.reorder import rules
 from inventory.reorder.queries import history
-from inventory.stock.rules.mixes import share
+from inventory.reorder.queries.shelf import stock_of
 from inventory.stock.rules.use_by import add_months
 from inventory.units import Dimension
 
@@ -27,7 +27,7 @@ def products_of(shop: Shop, on: date) -> list[rules.ProductFacts]:
     seen = Seen(
         uses=history.used(shop, on),
         bookings=history.bookings(shop, on),
-        stock=stock_of(shop),
+        stock=stock_of(shop, on),
         on_order=on_order(shop),
     )
     booked = history.booked(shop, rows, seen.uses)
@@ -97,20 +97,6 @@ def pack_of(row: Pack, noun: str) -> rules.Pack:
         multiple=row.multiple,
         noun="case" if row.per_case > 1 else noun,
     )
-
-
-def stock_of(shop: Shop) -> dict[int, list[rules.Stock]]:
-    """Return usable content by product, as concentrate; what is held, itself or by its lot, is left out."""
-    rows = Container.objects.filter(
-        shop=shop, state__in=[Container.State.SEALED, Container.State.OPEN], content__gt=0, held=""
-    ).exclude(lots__in=Lot.objects.filter(product__shop=shop).exclude(held=""))
-    found: dict[int, list[rules.Stock]] = defaultdict(list)
-    columns = ("product_id", "content", "parts_product", "parts_water", "use_by_on", "use_by_at", "state")
-    for product, content, parts, water, by_on, by_at, state in rows.values_list(*columns):
-        last_on = by_on or (by_at and by_at.astimezone(shop.zone).date())
-        sealed = state == Container.State.SEALED
-        found[product].append(rules.Stock(share(content, (parts, water)), last_on, sealed))
-    return found
 
 
 def on_order(shop: Shop) -> dict[int, list[rules.OnOrder]]:

@@ -7,6 +7,9 @@ from inventory.reorder.rules import words
 from inventory.reorder.rules.coming import dies_on
 from inventory.reorder.rules.orders import Line, Report, SupplierOrder
 
+# The name of the printed term that asks; every other one that does is an estimate of the shop.
+BEST_BEFORE = "best before"
+
 
 def line_because(line: Line, currency: str) -> str:
     """Return when the product is empty, why it is or is not ordered, and what of it will die unused."""
@@ -57,14 +60,29 @@ def _capped(line: Line) -> list[str]:
 
 
 def _stock_lost(line: Line) -> list[str]:
-    product, says = line.product, []
-    if line.coming.dead:
-        says.append(f"{words.amount(line.coming.dead, product)} on hand is out of date and not counted.")
+    product, says = line.product, _past(line)
     for delivered, where in ((False, "on hand"), (True, "on order")):
         if lost := line.coming.lost(delivered=delivered):
             last = max(loss.on for loss in line.coming.losses if loss.delivered == delivered)
             amount = words.amount(lost, product)
             says.append(f"{amount} {where} expires unused by {words.day(last)} and is not counted.")
+    return says
+
+
+def _past(line: Line) -> list[str]:
+    """Stock past its use by is not counted; where the passed term only asks, say what ends the doubt."""
+    dead = [held for held in line.product.stock if held.use_by_on and held.use_by_on < line.coming.from_on]
+    stopped = sum(held.content for held in dead if not held.asks)
+    printed = sum(held.content for held in dead if held.asks == BEST_BEFORE)
+    estimated = sum(held.content for held in dead) - stopped - printed
+    doubts = ((estimated, "this shop's own estimate"), (printed, "the best before printed on it"))
+    says = []
+    if stopped:
+        says.append(f"{words.amount(stopped, line.product)} on hand is out of date and not counted.")
+    for base, what in doubts:
+        if base:
+            amount = words.amount(base, line.product)
+            says.append(f"{amount} is past {what} and is not counted; test it or empty it.")
     return says
 
 

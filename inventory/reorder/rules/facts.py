@@ -43,11 +43,16 @@ class Pack:
 
 @dataclass(frozen=True)
 class Stock:
-    """One container, or one lot, that may be used through `use_by_on`; None never dies."""
+    """One container, or one lot, that may be used through `use_by_on`; None never dies.
+
+    `asks` names the term that has passed where it asks and does not stop: the scan station may let it be used
+    after a test, but an order does not rely on it.
+    """
 
     content: int
     use_by_on: date | None = None
     sealed: bool = True
+    asks: str = ""
 
     def __post_init__(self) -> None:
         if self.content < 0:

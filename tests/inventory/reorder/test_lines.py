@@ -283,6 +283,15 @@ def test_a_shop_that_reads_gallons_reads_them_in_the_report() -> None:
     assert line.because.endswith("1 gal on hand is out of date and not counted.")
 
 
+def test_what_is_past_a_printed_best_before_is_not_called_an_estimate() -> None:
+    past = date(2026, 11, 30)
+    line = line_of(stock=(Stock(300 * ML, past, asks="best before"), Stock(8 * LITRE)))
+    assert line.usable == 8 * LITRE
+    assert line.because.endswith(
+        "300 ml is past the best before printed on it and is not counted; test it or empty it."
+    )
+
+
 def test_tape_is_measured_in_metres() -> None:
     line = line_of(dimension=Dimension.LENGTH, stock=(Stock(50_500_000, date(2026, 11, 30)),))
     assert "50.5 m on hand is out of date and not counted." in line.because
