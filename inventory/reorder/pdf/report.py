@@ -49,9 +49,10 @@ METHOD = (
     "How it is reckoned. Order up to = booked (what open jobs due before the month's end and the lead time "
     "still need) + expected beside (use that nobody booked yet, from the ledger of the last 12 months) + "
     "safety on that part. A booking counts once. Usable on hand leaves out what expires unused before then. "
-    "Cycle service {service:.0%} (z {z:.3f}): the chance that a product does not run out before the next "
-    "order comes; it is not the share of demand met. Whole packs, then no more than gets used before it "
-    "expires, never less than booked jobs need."
+    "A mixed bottle serves booked jobs at its own mix: these are left out of booked, what else it holds is "
+    "not counted. Cycle service {service:.0%} (z {z:.3f}): the chance that a product does not run out before "
+    "the next order comes; it is not the share of demand met. Whole packs, then no more than gets used "
+    "before it expires, never less than booked jobs need."
 )
 
 

@@ -1,6 +1,6 @@
 """The facts of every product of a shop, in a constant number of queries."""
 
-from collections import defaultdict
+from collections import Counter, defaultdict
 from dataclasses import dataclass
 from datetime import date, timedelta
 
@@ -9,7 +9,7 @@ from django.db.models import F
 from inventory.models import LifeUnit, Order, OrderLine, Pack, Product, Shop
 from inventory.reorder import rules
 from inventory.reorder.queries import history
-from inventory.reorder.queries.shelf import stock_of
+from inventory.reorder.queries.shelf import bottles_of, stock_of
 from inventory.stock.rules.use_by import add_months
 from inventory.units import Dimension
 
@@ -29,19 +29,24 @@ def products_of(shop: Shop, on: date) -> list[rules.ProductFacts]:
         bookings=history.bookings(shop, on),
         stock=stock_of(shop, on),
         on_order=on_order(shop),
+        mixed=Counter(),
     )
-    booked = history.booked(shop, rows, seen.uses)
+    bottles = bottles_of(shop, on)
+    for bottle in bottles:
+        seen.mixed[bottle.product] += bottle.concentrate
+    booked = history.booked(shop, rows, seen.uses, bottles)
     return [facts_of(shop, row, on, seen, booked.get(row.code, ())) for row in rows]
 
 
 @dataclass(frozen=True)
 class Seen:
-    """What was read for all products at once, by a product's id."""
+    """What was read for all products at once, by a product's id; `mixed` by its code."""
 
     uses: dict[int, history.Used]
     bookings: history.Bookings
     stock: dict[int, list[rules.Stock]]
     on_order: dict[int, list[rules.OnOrder]]
+    mixed: Counter[str]
 
 
 def facts_of(
@@ -69,6 +74,7 @@ def facts_of(
         bookings_seen=seen.bookings.seen,
         days_booked_ahead=seen.bookings.days_ahead,
         system=shop.system,
+        mixed=seen.mixed[row.code],
     )
 
 

@@ -11,7 +11,8 @@ from django.db.models import Avg, Count, DurationField, ExpressionWrapper, F, Q
 
 from inventory.models import Job, Movement, Product, Shop
 from inventory.precheck.queries import open_needs
-from inventory.reorder.rules import Booked
+from inventory.reorder.rules import Booked, booked_of
+from inventory.stock.rules.reserve import OnShelf
 
 YEAR = timedelta(days=365)
 # Every clock on earth is a whole number of quarters of an hour from UTC, its changes included.
@@ -92,23 +93,14 @@ def bookings(shop: Shop, on: date) -> Bookings:
 
 
 def booked(
-    shop: Shop, products: Iterable[Product], history: dict[int, Used]
+    shop: Shop, products: Iterable[Product], history: dict[int, Used], bottles: Iterable[OnShelf]
 ) -> dict[str, tuple[Booked, ...]]:
-    """Return by product code what open jobs still need, one value a job and day.
+    """Return by product code what open jobs still need, one value a job and day; `bottles` are mixed.
 
     A need of a kind is wanted of the usual product of that kind: the one most used in the last 12 months,
     else the first by name.
     """
-    usual = usual_of_kind(products, history)
-    wanted: dict[str, dict[tuple[str, date], int]] = defaultdict(lambda: defaultdict(int))
-    for need in open_needs(shop):
-        code = need.product or usual.get(need.kind)
-        if code:
-            wanted[code][need.job, need.starts_at.astimezone(shop.zone).date()] += need.amount
-    return {
-        code: tuple(Booked(day, amount) for (_, day), amount in sorted(jobs.items()))
-        for code, jobs in wanted.items()
-    }
+    return booked_of(open_needs(shop), bottles, usual_of_kind(products, history), shop.zone)
 
 
 def usual_of_kind(products: Iterable[Product], history: dict[int, Used]) -> dict[str, str]:

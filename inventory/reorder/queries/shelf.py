@@ -9,6 +9,7 @@ from inventory.models import Container, Lot, Shop
 from inventory.reorder.rules import Stock
 from inventory.stock import queries as stock
 from inventory.stock.rules.mixes import share
+from inventory.stock.rules.reserve import OnShelf
 from inventory.stock.rules.use_by import over
 
 
@@ -21,7 +22,10 @@ def unheld(shop: Shop) -> "QuerySet[Container]":
 
 
 def stock_of(shop: Shop, on: date) -> dict[int, list[Stock]]:
-    """Return content by product as it stands on a day; what is past a term that asks says which."""
+    """Return content by product as it stands on a day; what is past a term that asks says which.
+
+    A mixed bottle in date is no stock for every need: see `bottles_of`.
+    """
     columns = (
         "id", "product_id", "content", "parts_product", "parts_water", "use_by_on", "state", "use_by_firm",
     )  # fmt: skip
@@ -30,14 +34,23 @@ def stock_of(shop: Shop, on: date) -> dict[int, list[Stock]]:
     asking = _asking(shop, on) if doubtful else {}
     found: dict[int, list[Stock]] = defaultdict(list)
     for number, product, content, parts, water, last_on, state, _ in rows:
+        if water and not (last_on and last_on < on):
+            continue
         sealed = state == Container.State.SEALED
         held = Stock(share(content, (parts, water)), last_on, sealed, asking.get(number, ""))
         found[product].append(held)
     return found
 
 
+def bottles_of(shop: Shop, on: date) -> list[OnShelf]:
+    """Return the mixed bottles of products in use, in date on a day and not held."""
+    rows = stock.containers(shop.id).filter(content__gt=0, parts_water__gt=0, product__archived=False)
+    in_date = rows.exclude(use_by_on__lt=on)
+    return [bottle for bottle in map(stock.on_shelf, in_date) if not bottle.held]
+
+
 def _asking(shop: Shop, on: date) -> dict[int, str]:
-    """Return the term that asks, by container, where the first term is over and no term that is over stops."""
+    """Return the term that asks, by container, where one is over and none that is over stops."""
     morning = datetime.combine(on, time(), shop.zone)
     rows = stock.containers(shop.id).filter(content__gt=0, use_by_firm=False, use_by_on__lt=on)
     ended = {row.id: over(stock.dates_of_container(row), shop.zone, morning) for row in rows}

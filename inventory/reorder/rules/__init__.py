@@ -24,6 +24,7 @@ from inventory.reorder.rules.facts import (
 from inventory.reorder.rules.orders import Line, Report, SupplierOrder
 from inventory.reorder.rules.packs import Choice, cheapest, packs_of
 from inventory.reorder.rules.report import MonthIsOver, order_line, reorder_report
+from inventory.reorder.rules.served import booked_of
 
 __all__ = [
     "CYCLE_SERVICE",
@@ -43,6 +44,7 @@ __all__ = [
     "SupplierOrder",
     "Want",
     "WrongFacts",
+    "booked_of",
     "cheapest",
     "fill_rate",
     "order_line",

@@ -14,7 +14,7 @@ BEST_BEFORE = "best before"
 def line_because(line: Line, currency: str) -> str:
     """Return when the product is empty, why it is or is not ordered, and what of it will die unused."""
     says = [_when_empty(line), *_why_ordered(line), *_why_not(line), *_capped(line), *_stock_lost(line)]
-    return " ".join([*says, *_waste(line, currency)])
+    return " ".join([*says, *_mixed(line), *_waste(line, currency)])
 
 
 def _when_empty(line: Line) -> str:
@@ -84,6 +84,22 @@ def _past(line: Line) -> list[str]:
             amount = words.amount(base, line.product)
             says.append(f"{amount} is past {what} and is not counted; test it or empty it.")
     return says
+
+
+def _mixed(line: Line) -> list[str]:
+    """Mixed bottles serve booked jobs at their mix; say how much, and that the rest is not counted."""
+    product = line.product
+    serves = sum(job.mixed for job in product.booked)
+    if not product.mixed:
+        return []
+    holds = f"Mixed bottles hold {words.amount(product.mixed, product)} of concentrate"
+    if not serves:
+        return [f"{holds}: no booked job wants that mix in time, so it is not counted."]
+    if serves >= product.mixed:
+        return [f"{holds}: all of it serves booked jobs at that mix."]
+    return [
+        f"{holds}: {words.amount(serves, product)} serves booked jobs at that mix, the rest is not counted."
+    ]
 
 
 def _waste(line: Line, currency: str) -> list[str]:

@@ -20,7 +20,7 @@ class Want:
     """What is wanted from `from_on` through `until_on`, in base units.
 
     `booked` is after cancellations; `booked_in_full` is what the jobs on the book need if all of them come.
-    `overdue` is the part of it whose day has passed.
+    `overdue` is the part of it whose day has passed. What mixed bottles serve is in none of them.
     """
 
     from_on: date
@@ -98,14 +98,16 @@ def unbooked_until(product: ProductFacts, days: int, booked_in_it: float) -> flo
 def want(product: ProductFacts, from_on: date, until_on: date, service: float = CYCLE_SERVICE) -> Want:
     """Return what is wanted through `until_on`: bookings, the part nobody booked yet, and safety on it.
 
-    Bookings whose day has passed are still wanted, but say nothing about the unbooked part of days to come.
+    Bookings whose day has passed are still wanted, but say nothing about the unbooked part of days to come;
+    bookings that a mixed bottle serves want nothing more, but are bookings all the same.
     """
     days = (until_on - from_on).days + 1
     comes = 1 - cancelled_share(product)
     due = [job for job in product.booked if job.on <= until_on]
-    overdue = sum(job.amount for job in due if job.on < from_on)
-    booked = sum(job.amount for job in due)
-    unbooked = unbooked_until(product, days, (booked - overdue) * comes)
+    overdue = sum(job.unmixed for job in due if job.on < from_on)
+    booked = sum(job.unmixed for job in due)
+    to_come = sum(job.amount for job in due if job.on >= from_on)
+    unbooked = unbooked_until(product, days, to_come * comes)
     safety = z_of(service) * spread_of(product, days, unbooked, len(due))
     return Want(from_on, until_on, booked * comes, booked, overdue * comes, unbooked, safety)
 
@@ -129,7 +131,7 @@ def use_by_day(product: ProductFacts, from_on: date, until_on: date) -> list[flo
     comes = 1 - cancelled_share(product)
     for job in product.booked:
         if job.on <= until_on:
-            use[max(0, (job.on - from_on).days)] += job.amount * comes
+            use[max(0, (job.on - from_on).days)] += job.unmixed * comes
     return use
 
 

@@ -69,10 +69,19 @@ class OnOrder:
 
 @dataclass(frozen=True)
 class Booked:
-    """What one open job still needs on a day (planned minus already used)."""
+    """What one open job still needs on a day (planned minus already used).
+
+    `mixed` is the part of it that bottles mixed at the parts it asks for serve.
+    """
 
     on: date
     amount: int
+    mixed: int = 0
+
+    @property
+    def unmixed(self) -> int:
+        """What has to come out of stock that is not mixed."""
+        return self.amount - self.mixed
 
 
 @dataclass(frozen=True)
@@ -85,6 +94,8 @@ class ProductFacts:
     `bookings_seen` and `days_booked_ahead` (mean) choose the way in which the unbooked part is reckoned.
     `system`: the units in which the shop reads amounts, "metric", "us" or "imperial".
     `sealed_life_days`: how many days a new pack may be used after it comes; None never dies.
+    `mixed`: concentrate in mixed bottles that are in date. It serves booked jobs at its own mix and nothing
+    else, so it is no part of `stock`; what it serves stands beside each booking.
     """
 
     code: str
@@ -105,6 +116,7 @@ class ProductFacts:
     bookings_seen: int = 0
     days_booked_ahead: float | None = None
     system: str = "metric"
+    mixed: int = 0
 
     def __post_init__(self) -> None:
         if self.mean_per_day < 0 or self.spread_per_day < 0:
