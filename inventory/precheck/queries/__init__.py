@@ -171,9 +171,9 @@ class _Loading:
 
     @cached_property
     def needs(self) -> tuple[Need, ...]:
-        rows = Movement.objects.filter(
-            shop=self.shop, kind=Movement.Kind.USE, job__state=Job.State.OPEN, reversed_by__isnull=True
-        )
+        # Named one by one: by their state alone PostgreSQL reads the whole ledger for what was taken back.
+        jobs = {row.step.job_id for row in self.need_rows}
+        rows = Movement.objects.filter(job__in=jobs, kind=Movement.Kind.USE, reversed_by__isnull=True)
         used = rows.values_list("job_id", "step__code", "product__code", "product__kind").annotate(
             Sum("concentrate")
         )

@@ -39,7 +39,7 @@ def load(station: Station, state: State, said: Said, at: datetime, now: datetime
     job, steps = job_for(shop, state, said)
     meant = named(shop, _bottle_codes(state, said))
     whole = job is not None and (said.kind in {"job", "vehicle"} or said.command == "sign")
-    found, rows = _pool(shop, meant, job if whole else None)
+    found, rows = _pool(shop, meant, job, whole)
     facts = Facts(
         at=at,
         zone=shop.zone,
@@ -63,18 +63,22 @@ def load(station: Station, state: State, said: Said, at: datetime, now: datetime
     return Loaded(facts, people, job, known)
 
 
-def _pool(shop: Shop, meant: list[Container], job: Job | None) -> tuple[Booked | None, list[Container]]:
+def _pool(
+    shop: Shop, meant: list[Container], job: Job | None, whole: bool
+) -> tuple[Booked | None, list[Container]]:
     """Return what a bottle in hand competes for, and with which: its product, or its kind if a need says so.
 
-    For a whole job (`job`), everything that it competes for. Nothing where no product is meant.
+    For the `whole` job in hand, everything that it competes for. Nothing where no product is meant.
     """
     products = {row.product.code for row in meant if row.product}
-    kinds = {row.product.kind for row in meant if row.product} | (wanted_kinds(job) if job else set())
+    kinds = {row.product.kind for row in meant if row.product} | (
+        wanted_kinds(job) if job and whole else set()
+    )
     if not kinds:
         return None, beside(shop, meant, set(), set())
-    found = booked(shop, kinds)
-    asked = kinds if job else {need.kind for need in found.needs if need.product is None}
-    return found if job else found.of(products, asked), beside(shop, meant, products, asked)
+    found = booked(shop, kinds, job)
+    asked = kinds if whole else {need.kind for need in found.needs if need.product is None}
+    return found if whole else found.of(products, asked), beside(shop, meant, products, asked)
 
 
 def _bottle_codes(state: State, said: Said) -> set[str]:

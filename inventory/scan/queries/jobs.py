@@ -73,16 +73,16 @@ def wanted_kinds(job: Job) -> set[str]:
     return {kind or its or "" for kind, its in rows.order_by().distinct()}
 
 
-def booked(shop: Shop, kinds: Set[str]) -> Booked:
+def booked(shop: Shop, kinds: Set[str], in_hand: Job | None) -> Booked:
     """Return what the open jobs of a shop still need of some kinds, in two queries."""
     open_needs = StepNeed.objects.filter(
         Q(kind__in=kinds) | Q(product__kind__in=kinds),
         step__job__shop=shop, step__job__state="open", step__signed_at=None, outcome="",
     )  # fmt: skip
     rows = [NeedRow(*row) for row in open_needs.values_list(*NEED_COLUMNS).order_by()]
-    used = Movement.objects.filter(
-        job__shop=shop, job__state="open", kind="use", reversed_by=None, product__kind__in=kinds
-    )
+    # Named one by one: by their state alone PostgreSQL reads the whole ledger for what was taken back.
+    jobs = {row.job_id for row in rows} | ({in_hand.pk} if in_hand else set())
+    used = Movement.objects.filter(job__in=jobs, kind="use", reversed_by=None, product__kind__in=kinds)
     uses: dict[tuple[str, str, str], int] = defaultdict(int)
     kind_of: dict[str, str] = {}
     lots: dict[str, set[str]] = defaultdict(set)
