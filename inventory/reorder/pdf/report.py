@@ -50,9 +50,10 @@ METHOD = (
     "still need) + expected beside (use that nobody booked yet, from the ledger of the last 12 months) + "
     "safety on that part. A booking counts once. Usable on hand leaves out what expires unused before then. "
     "A mixed bottle serves booked jobs at its own mix: these are left out of booked, what else it holds is "
-    "not counted. Cycle service {service:.0%} (z {z:.3f}): the chance that a product does not run out before "
-    "the next order comes; it is not the share of demand met. Whole packs, then no more than gets used "
-    "before it expires, never less than booked jobs need."
+    "not counted. What a job needs of a kind comes from any product of it on hand, first expired first; what "
+    "lacks counts for the one used most. Cycle service {service:.0%} (z {z:.3f}): the chance that a product "
+    "does not run out before the next order comes; it is not the share of demand met. Whole packs, then no "
+    "more than gets used before it expires, never less than booked jobs need."
 )
 
 

@@ -7,9 +7,11 @@ from datetime import date, timedelta
 from django.db.models import F
 
 from inventory.models import LifeUnit, Order, OrderLine, Pack, Product, Shop
+from inventory.precheck.queries import open_needs
 from inventory.reorder import rules
 from inventory.reorder.queries import history
 from inventory.reorder.queries.shelf import bottles_of, stock_of
+from inventory.stock.rules.lines import NEAT
 from inventory.stock.rules.use_by import add_months
 from inventory.units import Dimension
 
@@ -31,11 +33,13 @@ def products_of(shop: Shop, on: date) -> list[rules.ProductFacts]:
         on_order=on_order(shop),
         mixed=Counter(),
     )
-    bottles = bottles_of(shop, on)
+    needs = open_needs(shop)
+    bottles = bottles_of(shop, on, {need.kind for need in needs if need.product is None})
     for bottle in bottles:
-        seen.mixed[bottle.product] += bottle.concentrate
-    booked = history.booked(shop, rows, seen.uses, bottles)
-    return [facts_of(shop, row, on, seen, booked.get(row.code, ())) for row in rows]
+        if bottle.parts != NEAT:
+            seen.mixed[bottle.product] += bottle.concentrate
+    demand = rules.demand_of(needs, bottles, history.usual_of_kind(rows, seen.uses), shop.zone)
+    return [facts_of(shop, row, on, seen, demand) for row in rows]
 
 
 @dataclass(frozen=True)
@@ -49,9 +53,7 @@ class Seen:
     mixed: Counter[str]
 
 
-def facts_of(
-    shop: Shop, row: Product, on: date, seen: Seen, booked: tuple[rules.Booked, ...]
-) -> rules.ProductFacts:
+def facts_of(shop: Shop, row: Product, on: date, seen: Seen, demand: rules.Demand) -> rules.ProductFacts:
     """Return one product's facts; its supplier and packs must be loaded."""
     used = seen.uses.get(row.id, history.Used())
     mean, spread = rules.use_per_day(used.by_day.items(), on)
@@ -67,7 +69,7 @@ def facts_of(
         packs=tuple(pack_of(pack, row.noun) for pack in row.packs.all() if pack.usual),
         stock=tuple(seen.stock.get(row.id, ())),
         on_order=tuple(seen.on_order.get(row.id, ())),
-        booked=booked,
+        booked=demand.booked.get(row.code, ()),
         sealed_life_days=sealed_life_days(row, on + timedelta(days=lead)),
         spread_per_booking=used.spread_per_job,
         cancelled=seen.bookings.cancelled,
@@ -75,6 +77,7 @@ def facts_of(
         days_booked_ahead=seen.bookings.days_ahead,
         system=shop.system,
         mixed=seen.mixed[row.code],
+        elsewhere=demand.elsewhere.get(row.code, ()),
     )
 
 

@@ -10,9 +10,6 @@ from statistics import pstdev
 from django.db.models import Avg, Count, DurationField, ExpressionWrapper, F, Q
 
 from inventory.models import Job, Movement, Product, Shop
-from inventory.precheck.queries import open_needs
-from inventory.reorder.rules import Booked, booked_of
-from inventory.stock.rules.reserve import OnShelf
 
 YEAR = timedelta(days=365)
 # Every clock on earth is a whole number of quarters of an hour from UTC, its changes included.
@@ -90,17 +87,6 @@ def bookings(shop: Shop, on: date) -> Bookings:
     seen, mean = figures["seen"], figures["ahead"]
     share = min(figures["cancelled"] / seen, MOST_CANCELLED) if seen else 0.0
     return Bookings(seen, share, None if mean is None else max(0.0, mean / timedelta(days=1)))
-
-
-def booked(
-    shop: Shop, products: Iterable[Product], history: dict[int, Used], bottles: Iterable[OnShelf]
-) -> dict[str, tuple[Booked, ...]]:
-    """Return by product code what open jobs still need, one value a job and day; `bottles` are mixed.
-
-    A need of a kind is wanted of the usual product of that kind: the one most used in the last 12 months,
-    else the first by name.
-    """
-    return booked_of(open_needs(shop), bottles, usual_of_kind(products, history), shop.zone)
 
 
 def usual_of_kind(products: Iterable[Product], history: dict[int, Used]) -> dict[str, str]:

@@ -1,9 +1,10 @@
 """What stands on the shelf, for the order rules: usable content by product, as concentrate."""
 
 from collections import defaultdict
+from collections.abc import Collection
 from datetime import date, datetime, time
 
-from django.db.models import QuerySet
+from django.db.models import Q, QuerySet
 
 from inventory.models import Container, Lot, Shop
 from inventory.reorder.rules import Stock
@@ -42,9 +43,10 @@ def stock_of(shop: Shop, on: date) -> dict[int, list[Stock]]:
     return found
 
 
-def bottles_of(shop: Shop, on: date) -> list[OnShelf]:
-    """Return the mixed bottles of products in use, in date on a day and not held."""
-    rows = stock.containers(shop.id).filter(content__gt=0, parts_water__gt=0, product__archived=False)
+def bottles_of(shop: Shop, on: date, kinds: Collection[str]) -> list[OnShelf]:
+    """Return the mixed bottles and all of some kinds: of products in use, in date on a day, not held."""
+    asked = Q(parts_water__gt=0) | Q(product__kind__in=kinds)
+    rows = stock.containers(shop.id).filter(asked, content__gt=0, product__archived=False)
     in_date = rows.exclude(use_by_on__lt=on)
     return [bottle for bottle in map(stock.on_shelf, in_date) if not bottle.held]
 

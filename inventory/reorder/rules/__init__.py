@@ -24,7 +24,7 @@ from inventory.reorder.rules.facts import (
 from inventory.reorder.rules.orders import Line, Report, SupplierOrder
 from inventory.reorder.rules.packs import Choice, cheapest, packs_of
 from inventory.reorder.rules.report import MonthIsOver, order_line, reorder_report
-from inventory.reorder.rules.served import booked_of
+from inventory.reorder.rules.served import Demand, demand_of
 
 __all__ = [
     "CYCLE_SERVICE",
@@ -32,6 +32,7 @@ __all__ = [
     "Choice",
     "Coming",
     "Delivery",
+    "Demand",
     "Line",
     "Loss",
     "MonthIsOver",
@@ -44,8 +45,8 @@ __all__ = [
     "SupplierOrder",
     "Want",
     "WrongFacts",
-    "booked_of",
     "cheapest",
+    "demand_of",
     "fill_rate",
     "order_line",
     "packs_of",

@@ -14,7 +14,7 @@ BEST_BEFORE = "best before"
 def line_because(line: Line, currency: str) -> str:
     """Return when the product is empty, why it is or is not ordered, and what of it will die unused."""
     says = [_when_empty(line), *_why_ordered(line), *_why_not(line), *_capped(line), *_stock_lost(line)]
-    return " ".join([*says, *_mixed(line), *_waste(line, currency)])
+    return " ".join([*says, *_elsewhere(line), *_mixed(line), *_waste(line, currency)])
 
 
 def _when_empty(line: Line) -> str:
@@ -84,6 +84,15 @@ def _past(line: Line) -> list[str]:
             amount = words.amount(base, line.product)
             says.append(f"{amount} is past {what} and is not counted; test it or empty it.")
     return says
+
+
+def _elsewhere(line: Line) -> list[str]:
+    if not line.product.elsewhere:
+        return []
+    amount = words.amount(sum(job.amount for job in line.product.elsewhere), line.product)
+    return [
+        f"{amount} that booked jobs want of its kind comes from other products on hand, first expired first."
+    ]
 
 
 def _mixed(line: Line) -> list[str]:

@@ -99,15 +99,16 @@ def want(product: ProductFacts, from_on: date, until_on: date, service: float = 
     """Return what is wanted through `until_on`: bookings, the part nobody booked yet, and safety on it.
 
     Bookings whose day has passed are still wanted, but say nothing about the unbooked part of days to come;
-    bookings that a mixed bottle serves want nothing more, but are bookings all the same.
+    bookings that a mixed bottle or another product serves want nothing more, but are bookings all the same.
     """
     days = (until_on - from_on).days + 1
     comes = 1 - cancelled_share(product)
     due = [job for job in product.booked if job.on <= until_on]
     overdue = sum(job.unmixed for job in due if job.on < from_on)
     booked = sum(job.unmixed for job in due)
-    to_come = sum(job.amount for job in due if job.on >= from_on)
-    unbooked = unbooked_until(product, days, to_come * comes)
+    mine = sum(job.amount - job.instead for job in due if job.on >= from_on)
+    others = sum(job.amount for job in product.elsewhere if from_on <= job.on <= until_on)
+    unbooked = unbooked_until(product, days, (mine + others) * comes)
     safety = z_of(service) * spread_of(product, days, unbooked, len(due))
     return Want(from_on, until_on, booked * comes, booked, overdue * comes, unbooked, safety)
 

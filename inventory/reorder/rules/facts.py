@@ -71,12 +71,14 @@ class OnOrder:
 class Booked:
     """What one open job still needs on a day (planned minus already used).
 
-    `mixed` is the part of it that bottles mixed at the parts it asks for serve.
+    `mixed` is the part of it that bottles mixed at the parts it asks for serve. `instead` is the part that
+    this product serves in place of the usual one of its kind: it says nothing about its own mean use.
     """
 
     on: date
     amount: int
     mixed: int = 0
+    instead: int = 0
 
     @property
     def unmixed(self) -> int:
@@ -96,6 +98,7 @@ class ProductFacts:
     `sealed_life_days`: how many days a new pack may be used after it comes; None never dies.
     `mixed`: concentrate in mixed bottles that are in date. It serves booked jobs at its own mix and nothing
     else, so it is no part of `stock`; what it serves stands beside each booking.
+    `elsewhere`: what jobs want of its kind and get out of other products on hand; it is in no booking here.
     """
 
     code: str
@@ -117,6 +120,7 @@ class ProductFacts:
     days_booked_ahead: float | None = None
     system: str = "metric"
     mixed: int = 0
+    elsewhere: tuple[Booked, ...] = ()
 
     def __post_init__(self) -> None:
         if self.mean_per_day < 0 or self.spread_per_day < 0:
