@@ -10,7 +10,7 @@ from django.db.models import Max, Min
 from inventory.jobs import queries
 from inventory.jobs.rules.amounts import planned
 from inventory.jobs.rules.gains import changed
-from inventory.models import Job, Person, Service, ServiceStep, Shop, Step, StepNeed, Vehicle
+from inventory.models import Head, Job, Person, Service, ServiceStep, Shop, Step, StepNeed, Vehicle
 from inventory.stock import ledger
 from inventory.stock import queries as stock
 from inventory.stock.rules.acts import Act
@@ -109,6 +109,7 @@ def _state(job: Job, state: str, at: datetime) -> list[str]:
 @transaction.atomic
 def close(job: Job, said: Iterable[Said], *, by: Person, at: datetime) -> None:
     """Write what became of each need that nobody had spoken for, and close the job; raises Refused."""
+    _still_open(job)
     for one in said:
         if one.amount:
             ledger.record(job.shop, _uses(job, one, at), by=by, recorded_at=at)
@@ -116,6 +117,14 @@ def close(job: Job, said: Iterable[Said], *, by: Person, at: datetime) -> None:
         one.need.save(update_fields=["outcome"])
     job.state, job.closed_at = Job.State.CLOSED, at
     job.save(update_fields=["state", "closed_at"])
+
+
+def _still_open(job: Job) -> None:
+    """Wait for other writers and read the job again: two people may have its closing page before them."""
+    Head.objects.select_for_update().get(shop=job.shop_id)
+    job.refresh_from_db()
+    if job.state != Job.State.OPEN:
+        raise Refused(f"{job.vehicle} is {job.get_state_display()} already. Nothing was booked twice.")
 
 
 def _uses(job: Job, said: Said, at: datetime) -> list[Act]:
@@ -174,6 +183,7 @@ class Wanted:
     kind: str
     amount: int
     parts_water: int = 0
+    parts_product: int = 1
 
 
 @transaction.atomic
@@ -190,6 +200,7 @@ def save_step(step: Step, wanted: Sequence[Wanted]) -> None:
             product_id=row.product_id,
             kind=row.kind,
             amount=row.amount,
+            parts_product=row.parts_product,
             parts_water=row.parts_water,
         )
     fit(step.job)
@@ -214,5 +225,9 @@ def save_service_step(step: ServiceStep, wanted: Sequence[Wanted]) -> None:
     step.needs.all().delete()
     for row in wanted:
         step.needs.create(
-            product_id=row.product_id, kind=row.kind, amount=row.amount, parts_water=row.parts_water
+            product_id=row.product_id,
+            kind=row.kind,
+            amount=row.amount,
+            parts_water=row.parts_water,
+            parts_product=row.parts_product,
         )

@@ -9,7 +9,7 @@ from datetime import datetime
 from django.db import transaction
 from django.db.models import Q, Sum
 
-from inventory.models import Job, Movement, Person, Request, Step, StepNeed
+from inventory.models import Head, Job, Movement, Person, Request, Step, StepNeed
 from inventory.models.product import TRACED_KINDS, Kind
 from inventory.stock import ledger
 from inventory.stock import queries as stock
@@ -89,6 +89,8 @@ def sign_stage(
 
     Raises Refused, and then writes nothing.
     """
+    # Two people may sign at once: the second must see what the first has posted.
+    Head.objects.select_for_update().get(shop=job.shop_id)
     if (plan := load_stage(job, stage)) is None:
         return None
     signed = plan_stage(plan, job.code, at, job.shop.zone)

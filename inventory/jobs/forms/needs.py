@@ -18,6 +18,7 @@ class NeedForm(forms.Form):
 
     what = forms.ChoiceField(label="Takes", required=False)
     amount = forms.CharField(label="Amount", required=False, max_length=60)
+    parts = forms.IntegerField(label="Parts of product", required=False, min_value=1, max_value=1_000)
     water = forms.IntegerField(label="Parts of water", required=False, min_value=0, max_value=10_000)
 
     def __init__(self, *args: Any, shop: Shop, **kwargs: Any) -> None:
@@ -42,11 +43,12 @@ class NeedForm(forms.Form):
 
     def _wanted(self, product: int | None, kind: str, dimension: str, given: dict[str, Any]) -> Wanted | None:
         text, water = str(given.get("amount") or "").strip(), given.get("water") or 0
+        parts = (given.get("parts") or 1) if water else 1
         if not text:
             if (amount := usual(kind, dimension)) is None:
                 self.add_error("amount", "How much does it take? There is no usual amount for this.")
                 return None
-            return Wanted(product, "" if product else kind, amount, water)
+            return Wanted(product, "" if product else kind, amount, water, parts)
         try:
             base = parse_amount(
                 text, dimension=dimension, system=self.shop.system, decimal=self.shop.decimal_mark or None
@@ -56,7 +58,7 @@ class NeedForm(forms.Form):
             return None
         if not base:
             self.add_error("amount", "Nothing is no amount. Empty the row if the step does not take it.")
-        return Wanted(product, "" if product else kind, base, water)
+        return Wanted(product, "" if product else kind, base, water, parts)
 
 
 class NeedRows(forms.BaseFormSet):  # type: ignore[type-arg]
@@ -75,6 +77,7 @@ def need_rows(shop: Shop, needs: Any, data: Any = None) -> NeedRows:
         {
             "what": f"p{row.product_id}" if row.product_id else f"k{row.kind}",
             "amount": taking.amount(row.amount, row),
+            "parts": row.parts_product if row.parts_water else None,
             "water": row.parts_water or None,
         }
         for row in needs
