@@ -6,7 +6,7 @@ from datetime import date, datetime, time
 
 from django.db.models import Q, QuerySet
 
-from inventory.models import Container, Lot, Shop
+from inventory.models import Container, Lot, Place, Shop
 from inventory.reorder.rules import Stock
 from inventory.stock import queries as stock
 from inventory.stock.rules.mixes import share
@@ -15,11 +15,12 @@ from inventory.stock.rules.use_by import over
 
 
 def unheld(shop: Shop) -> "QuerySet[Container]":
-    """Return what has content and is not held, neither itself nor by its lot."""
+    """Return what has content, is not on its way out, and is not held, neither itself nor by its lot."""
     rows = Container.objects.filter(
         shop=shop, state__in=[Container.State.SEALED, Container.State.OPEN], content__gt=0, held=""
     )
-    return rows.exclude(lots__in=Lot.objects.filter(product__shop=shop).exclude(held=""))
+    here = rows.exclude(place__kind=Place.Kind.WASTE)
+    return here.exclude(lots__in=Lot.objects.filter(product__shop=shop).exclude(held=""))
 
 
 def stock_of(shop: Shop, on: date) -> dict[int, list[Stock]]:
@@ -47,7 +48,7 @@ def bottles_of(shop: Shop, on: date, kinds: Collection[str]) -> list[OnShelf]:
     """Return the mixed bottles and all of some kinds: of products in use, in date on a day, not held."""
     asked = Q(parts_water__gt=0) | Q(product__kind__in=kinds)
     rows = stock.containers(shop.id).filter(asked, content__gt=0, product__archived=False)
-    in_date = rows.exclude(use_by_on__lt=on)
+    in_date = rows.exclude(use_by_on__lt=on).exclude(place__kind=Place.Kind.WASTE)
     return [bottle for bottle in map(stock.on_shelf, in_date) if not bottle.held]
 
 

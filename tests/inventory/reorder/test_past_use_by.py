@@ -1,11 +1,12 @@
-"""Stock past its use by is no stock, and the line says whose word that is. Today is 25 November 2026."""
+"""Stock past its use by or on its way out is no stock, and the line says whose word that is. Today is 25 November 2026."""
 
 from datetime import date, timedelta
 
 import pytest
 
-from tests.inventory.reorder.used_shop import line
-from tests.world import ML, NOON, World, bottle, hollin, larkmoor
+from inventory.models import Kind, Place, Product
+from tests.inventory.reorder.used_shop import facts, line
+from tests.world import ML, NOON, World, bottle, hollin, job, larkmoor, need, step
 
 pytestmark = pytest.mark.django_db
 
@@ -48,3 +49,15 @@ def test_a_bottle_past_an_estimate_and_its_printed_date_is_out_of_date(world):
         opened_at=NOON - timedelta(days=50),
     )  # fmt: skip
     assert line(world, wipe.code).because.endswith("300 ml on hand is out of date and not counted.")
+
+
+def test_what_stands_at_the_waste_point_is_on_its_way_out_and_serves_nobody(world):
+    wipe, out = hollin(world), Place.objects.create(shop=world.shop, name="Waste", kind=Place.Kind.WASTE)
+    bottle(world, wipe, 300 * ML, place=out)
+    kept = bottle(world, wipe, 200 * ML)
+    assert [each.content for each in facts(world, wipe.code).stock] == [kept.content]
+
+    ardle = Product.objects.create(shop=world.shop, name="Ardle wipe", kind=Kind.SOLVENT, dimension="volume")
+    need(step(job(world)), Kind.SOLVENT, 500 * ML)
+    wanted = [sum(each.amount for each in facts(world, code).booked) for code in (wipe.code, ardle.code)]
+    assert wanted == [200 * ML, 300 * ML], "the first by name has to bring what the shelf lacks"
