@@ -1,4 +1,4 @@
-"""Stock past its use by or on its way out is no stock, and the line says whose word that is. Today is 25 November 2026."""
+"""Stock past its use by or on its way out is no stock, and the line says why. Today is 25 November 2026."""
 
 from datetime import date, timedelta
 
