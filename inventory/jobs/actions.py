@@ -71,9 +71,19 @@ def fit(job: Job) -> None:
         job.save(update_fields=["starts_at", "ends_at"])
 
 
+def _hold(job: Job, state: str = Job.State.OPEN) -> None:
+    """Wait for other writers, then refuse what was decided meanwhile: two people may have one page open."""
+    Head.objects.select_for_update().get(shop=job.shop_id)
+    now = Job.objects.get(pk=job.pk)
+    if now.state != state:
+        raise Refused(f"{job.vehicle} is {now.get_state_display()} already. Nothing was changed.")
+
+
 @transaction.atomic
 def move(job: Job, starts_at: datetime, *, at: datetime) -> list[str]:
-    """Shift a job and every step that is not signed; return who gains and who gives way."""
+    """Shift a job and every step that is not signed; return who gains and who gives way; raises Refused."""
+    _hold(job)
+    job.refresh_from_db()
     before = queries.standings(job.shop, at)
     by = starts_at - job.starts_at
     for step in job.steps.filter(signed_at__isnull=True):
@@ -87,13 +97,15 @@ def move(job: Job, starts_at: datetime, *, at: datetime) -> list[str]:
 
 @transaction.atomic
 def cancel(job: Job, *, at: datetime) -> list[str]:
-    """Cancel a job: it wants nothing any more, at once; return who gains."""
+    """Cancel a job: it wants nothing any more, at once; return who gains; raises Refused."""
+    _hold(job)
     return _state(job, Job.State.CANCELLED, at)
 
 
 @transaction.atomic
 def book_again(job: Job, *, at: datetime) -> list[str]:
-    """Open a cancelled job again; return who gives way."""
+    """Open a cancelled job again; return who gives way; raises Refused."""
+    _hold(job, Job.State.CANCELLED)
     return _state(job, Job.State.OPEN, at)
 
 
@@ -109,7 +121,8 @@ def _state(job: Job, state: str, at: datetime) -> list[str]:
 @transaction.atomic
 def close(job: Job, said: Iterable[Said], *, by: Person, at: datetime) -> None:
     """Write what became of each need that nobody had spoken for, and close the job; raises Refused."""
-    _still_open(job)
+    _hold(job)
+    job.refresh_from_db()
     for one in said:
         if one.amount:
             ledger.record(job.shop, _uses(job, one, at), by=by, recorded_at=at)
@@ -117,14 +130,6 @@ def close(job: Job, said: Iterable[Said], *, by: Person, at: datetime) -> None:
         one.need.save(update_fields=["outcome"])
     job.state, job.closed_at = Job.State.CLOSED, at
     job.save(update_fields=["state", "closed_at"])
-
-
-def _still_open(job: Job) -> None:
-    """Wait for other writers and read the job again: two people may have its closing page before them."""
-    Head.objects.select_for_update().get(shop=job.shop_id)
-    job.refresh_from_db()
-    if job.state != Job.State.OPEN:
-        raise Refused(f"{job.vehicle} is {job.get_state_display()} already. Nothing was booked twice.")
 
 
 def _uses(job: Job, said: Said, at: datetime) -> list[Act]:
@@ -188,7 +193,9 @@ class Wanted:
 
 @transaction.atomic
 def save_step(step: Step, wanted: Sequence[Wanted]) -> None:
-    """Save a step of a job and replace what it takes; the job follows in time."""
+    """Save a step of a job and replace what it takes; the job follows in time; raises Refused."""
+    _hold(step.job)
+    _unsigned(step)
     if step.pk is None:
         last = step.job.steps.aggregate(last=Max("position"))["last"] or 0
         step.position = last + 1
@@ -209,10 +216,26 @@ def save_step(step: Step, wanted: Sequence[Wanted]) -> None:
 @transaction.atomic
 def remove_step(step: Step) -> None:
     """Take a step out of a job; one that entries name stays, and so does a signed one."""
-    if step.signed_at or step.movements.exists():
+    _hold(step.job)
+    _unsigned(step)
+    if step.movements.exists():
         raise Refused("Something was recorded on this step, so it stays. Take those entries back first.")
     step.delete()
     fit(step.job)
+
+
+def _unsigned(step: Step) -> None:
+    """Refuse a step that was signed while its page was open: saving the old row would take the name away."""
+    if step.pk and Step.objects.filter(pk=step.pk, signed_at__isnull=False).exists():
+        raise Refused(f"{step.name} is signed already. Nothing was changed.")
+
+
+@transaction.atomic
+def keep(job: Job, car: Vehicle) -> None:
+    """Save what a job is called, its notes, and its car, and nothing that others decide; raises Refused."""
+    _hold(job)
+    job.save(update_fields=["title", "notes"])
+    car.save()
 
 
 @transaction.atomic

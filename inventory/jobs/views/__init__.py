@@ -1,6 +1,7 @@
 """The pages of the jobs, and what they share: finding a job, saying who gains."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
+from contextlib import contextmanager
 
 from django.contrib import messages
 from django.http import Http404, HttpRequest
@@ -8,6 +9,7 @@ from django.http import Http404, HttpRequest
 from inventory.access import shop_of
 from inventory.jobs import queries
 from inventory.models import Job
+from inventory.stock.rules.lines import Refused
 
 
 def found(request: HttpRequest, code: str) -> Job:
@@ -30,3 +32,12 @@ def tell(request: HttpRequest, sentences: Iterable[str]) -> None:
     """Show sentences as notes on the next page."""
     for sentence in sentences:
         messages.info(request, sentence)
+
+
+@contextmanager
+def refusals_told(request: HttpRequest) -> Iterator[None]:
+    """Show on the next page why something was refused."""
+    try:
+        yield
+    except Refused as refused:
+        messages.error(request, refused.says)

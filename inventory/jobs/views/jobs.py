@@ -9,7 +9,7 @@ from django.views.decorators.http import require_GET, require_http_methods, requ
 from inventory.access import member, person_of, shop_of, worker
 from inventory.jobs import actions, queries
 from inventory.jobs.forms import BookForm, JobForm, MoveForm, VehicleForm, next_morning
-from inventory.jobs.views import found, found_open, tell
+from inventory.jobs.views import found, found_open, refusals_told, tell
 from inventory.models import Job, Person
 from inventory.precheck import queries as precheck
 
@@ -76,9 +76,9 @@ def edit(request: HttpRequest, code: str) -> HttpResponse:
     data = request.POST if request.method == "POST" else None
     form, car = JobForm(data, instance=row), VehicleForm(data, instance=row.vehicle, prefix="car")
     if data and form.is_valid() and car.is_valid():
-        form.save()
-        car.save()
-        messages.success(request, "Kept.")
+        with refusals_told(request):
+            actions.keep(form.save(commit=False), car.save(commit=False))
+            messages.success(request, "Kept.")
         return redirect("jobs:job", code)
     context = {
         "job": row,
@@ -97,9 +97,10 @@ def move(request: HttpRequest, code: str) -> HttpResponse:
     row = found_open(request, code)
     form = MoveForm(request.POST or None, initial={"starts_at": row.starts_at})
     if request.method == "POST" and form.is_valid():
-        said = actions.move(row, form.cleaned_data["starts_at"], at=timezone.now())
-        messages.success(request, f"Moved to {timezone.localtime(row.starts_at):%A %-d %B, %H:%M}.")
-        tell(request, said)
+        with refusals_told(request):
+            said = actions.move(row, form.cleaned_data["starts_at"], at=timezone.now())
+            messages.success(request, f"Moved to {timezone.localtime(row.starts_at):%A %-d %B, %H:%M}.")
+            tell(request, said)
         return redirect("jobs:job", code)
     return render(request, "inventory/jobs/move.html", {"job": row, "form": form})
 
@@ -109,9 +110,10 @@ def move(request: HttpRequest, code: str) -> HttpResponse:
 def cancel(request: HttpRequest, code: str) -> HttpResponse:
     """Cancel a job: its stock is free at once."""
     row = found_open(request, code)
-    said = actions.cancel(row, at=timezone.now())
-    messages.success(request, "Cancelled. What it would have taken is free.")
-    tell(request, said)
+    with refusals_told(request):
+        said = actions.cancel(row, at=timezone.now())
+        messages.success(request, "Cancelled. What it would have taken is free.")
+        tell(request, said)
     return redirect("jobs:job", code)
 
 
@@ -120,7 +122,7 @@ def cancel(request: HttpRequest, code: str) -> HttpResponse:
 def book_again(request: HttpRequest, code: str) -> HttpResponse:
     """Book a cancelled job again, as it was."""
     row = found(request, code)
-    if row.state == Job.State.CANCELLED:
+    with refusals_told(request):
         said = actions.book_again(row, at=timezone.now())
         messages.success(request, "Booked again, as it was.")
         tell(request, said)

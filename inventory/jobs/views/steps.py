@@ -11,9 +11,8 @@ from django.views.decorators.http import require_http_methods, require_POST
 from inventory.access import shop_of, worker
 from inventory.jobs import actions, queries
 from inventory.jobs.forms import StepForm, need_rows
-from inventory.jobs.views import found_open
+from inventory.jobs.views import found_open, refusals_told
 from inventory.models import Job, Step
-from inventory.stock.rules.lines import Refused
 
 
 @worker
@@ -27,8 +26,9 @@ def step(request: HttpRequest, code: str, step: str = "") -> HttpResponse:
     needs = row.needs.filter(outcome="").select_related("product").order_by("id") if row.pk else []
     rows = need_rows(shop, needs, data)
     if request.method == "POST" and form.is_valid() and rows.is_valid():
-        actions.save_step(form.save(commit=False), rows.wanted())
-        messages.success(request, f"Kept: {row.name}.")
+        with refusals_told(request):
+            actions.save_step(form.save(commit=False), rows.wanted())
+            messages.success(request, f"Kept: {row.name}.")
         return redirect("jobs:job", code)
     context = {
         "job": job,
@@ -45,11 +45,8 @@ def step(request: HttpRequest, code: str, step: str = "") -> HttpResponse:
 def remove_step(request: HttpRequest, code: str, step: str) -> HttpResponse:
     """Take a step out of a job."""
     row = _found(found_open(request, code), step)
-    try:
+    with refusals_told(request):
         actions.remove_step(row)
-    except Refused as refused:
-        messages.error(request, refused.says)
-    else:
         messages.success(request, f"{row.name} is out of this job.")
     return redirect("jobs:edit", code)
 

@@ -1,10 +1,12 @@
 """Two people with the same page before them: nothing is booked twice, nothing typed is lost."""
 
+from datetime import timedelta
+
 import pytest
 
 from inventory.jobs import actions
 from inventory.jobs.forms.needs import need_rows
-from inventory.models import Job, Movement, StepNeed
+from inventory.models import Job, Movement, Step, StepNeed
 from inventory.stock.rules.lines import Refused
 from inventory.stock.signing import sign_stage
 from tests import world as w
@@ -26,10 +28,51 @@ def test_a_job_that_somebody_else_closed_is_not_closed_again(shop: w.World) -> N
     mine, theirs = Job.objects.get(pk=job.pk), Job.objects.get(pk=job.pk)
     actions.close(theirs, [actions.Said(planned, 100 * ML, True)], by=shop.tomas, at=NOON)
 
-    with pytest.raises(Refused, match=r"is closed already\. Nothing was booked twice\."):
+    with pytest.raises(Refused, match=r"is closed already\. Nothing was changed\."):
         actions.close(mine, [actions.Said(planned, 100 * ML, True)], by=shop.ines, at=NOON)
 
     assert Movement.objects.filter(kind="use").count() == 1
+
+
+LATER = NOON + timedelta(days=3)
+
+
+@pytest.mark.parametrize(
+    ("press", "because"),
+    [
+        (lambda job, step: actions.cancel(job, at=NOON), "a closed job would be cancelled"),
+        (lambda job, step: actions.move(job, LATER, at=NOON), "its entries would lie before its start"),
+        (lambda job, step: actions.save_step(step, []), "a step would change after its job"),
+        (lambda job, step: actions.remove_step(step), "a step would go after its job"),
+        (lambda job, step: actions.keep(job, job.vehicle), "a stale row would open the job again"),
+        (lambda job, step: actions.book_again(job, at=NOON), "only what was cancelled is booked again"),
+    ],
+)
+def test_who_still_has_an_open_job_s_page_before_them_changes_nothing_of_the_closed_one(
+    shop: w.World, press, because: str
+) -> None:
+    job = w.job(shop, NOON)
+    step = w.step(job)
+    stale, its_step = Job.objects.get(pk=job.pk), Step.objects.get(pk=step.pk)
+    its_step.job = stale
+    actions.close(job, [], by=shop.tomas, at=NOON)
+
+    with pytest.raises(Refused, match=r"Grey estate is closed already\. Nothing was changed\."):
+        press(stale, its_step)
+
+    now = Job.objects.get(pk=job.pk)
+    assert (now.state, now.starts_at, now.steps.count()) == ("closed", NOON, 1), because
+
+
+def test_a_step_signed_meanwhile_keeps_its_signature(shop: w.World) -> None:
+    job = w.job(shop, NOON)
+    stale = w.step(job)
+    Step.objects.filter(pk=stale.pk).update(signed_at=NOON, signed_by=shop.tomas)
+
+    with pytest.raises(Refused, match=r"Panel wipe is signed already\. Nothing was changed\."):
+        actions.save_step(stale, [])
+
+    assert job.steps.get().signed_by == shop.tomas
 
 
 def test_a_stage_signed_twice_takes_its_stock_once(shop: w.World) -> None:
