@@ -20,11 +20,15 @@ from inventory.stock.rules.reserve import Need, pick
 
 @dataclass(frozen=True)
 class Said:
-    """What became of a need at the end: base units used, whether measured, or None where it was not done."""
+    """What became of a need at the end: base units used, whether measured, or None where it was not done.
+
+    `left` is what was unsaid of it when that was asked; None stands for all of it.
+    """
 
     need: StepNeed
     amount: int | None
     measured: bool = False
+    left: int | None = None
 
 
 @transaction.atomic
@@ -123,6 +127,8 @@ def close(job: Job, said: Iterable[Said], *, by: Person, at: datetime) -> None:
     """Write what became of each need that nobody had spoken for, and close the job; raises Refused."""
     _hold(job)
     job.refresh_from_db()
+    said = list(said)
+    _still_unsaid(job, said)
     for one in said:
         if one.amount:
             ledger.record(job.shop, _uses(job, one, at), by=by, recorded_at=at)
@@ -130,6 +136,16 @@ def close(job: Job, said: Iterable[Said], *, by: Person, at: datetime) -> None:
         one.need.save(update_fields=["outcome"])
     job.state, job.closed_at = Job.State.CLOSED, at
     job.save(update_fields=["state", "closed_at"])
+
+
+def _still_unsaid(job: Job, said: Iterable[Said]) -> None:
+    """Refuse answers to what was scanned, signed or planned anew since it was asked."""
+    asked = {one.need.pk: one.need.amount if one.left is None else one.left for one in said}
+    if asked != {one.need.pk: one.left for one in queries.unsaid(job)}:
+        raise Refused(
+            f"Something was scanned, signed or changed on {job.vehicle} while you wrote. "
+            "Read this page again, then close."
+        )
 
 
 def _uses(job: Job, said: Said, at: datetime) -> list[Act]:

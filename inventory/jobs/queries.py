@@ -26,6 +26,7 @@ from inventory.models import (
     Vehicle,
 )
 from inventory.precheck import queries as precheck
+from inventory.stock.signing import left_over
 from inventory.units import show
 
 KIND_WORDS = dict(Kind.choices)
@@ -119,32 +120,24 @@ def entries(job: Job) -> list[Movement]:
 
 @dataclass(frozen=True)
 class Unsaid:
-    """A need that was neither scanned nor signed."""
+    """What of a need was neither scanned nor signed: `left` of it, as concentrate, base units."""
 
     need: StepNeed
     step: Step
     named: str
     dimension: str
+    left: int
 
 
 def unsaid(job: Job) -> list[Unsaid]:
-    """Return the needs about which nobody has said what became of them."""
-    rows = Movement.objects.filter(job=job, kind=Movement.Kind.USE, reversed_by__isnull=True)
-    used = {
-        (step, product, kind)
-        for step, product, kind in rows.values_list("step_id", "product_id", "product__kind")
-    }
-    measured, found = taking(job.shop), []
-    for step in steps(job):
-        for need in step.needs.all():
-            if not need.outcome and not any(_about(need, step, *one) for one in used):
-                found.append(Unsaid(need, step, name_of(need), measured.dimension(need)))
-    return found
-
-
-def _about(need: StepNeed, step: Step, step_id: int | None, product_id: int | None, kind: str) -> bool:
-    alike = need.product_id == product_id if need.product_id else need.kind == kind
-    return alike and step_id in (step.id, None)
+    """Return the needs, or what is left of them, about which nobody has said what became of them."""
+    measured, left = taking(job.shop), {int(one.need.id): one.need.amount for one in left_over(job)}
+    return [
+        Unsaid(need, step, name_of(need), measured.dimension(need), left[need.pk])
+        for step in steps(job)
+        for need in step.needs.all()
+        if need.pk in left
+    ]
 
 
 @dataclass(frozen=True)

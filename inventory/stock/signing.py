@@ -4,6 +4,7 @@ The station and the jobs pages share this: the one hears SIGN, the other has a b
 """
 
 from collections.abc import Iterable
+from dataclasses import dataclass
 from datetime import datetime
 
 from django.db import transaction
@@ -27,27 +28,56 @@ def load_stage(job: Job, stage: str = "") -> StagePlan | None:
     return StagePlan(stage, tuple(step.code for step in mine), tuple(_needs(job, mine)), _open_in(job, mine))
 
 
-def _needs(job: Job, steps: list[Step]) -> Iterable[StageNeed]:
-    rows = (
-        StepNeed.objects.filter(step__in=steps, outcome="").select_related("product", "step").order_by("id")
-    )
-    used = Movement.objects.filter(step__in=steps, kind="use", reversed_by=None)
-    left = {
-        (step, product, kind): amount or 0
-        for step, product, kind, amount in used.values_list("step_id", "product__code", "product__kind")
-        .annotate(Sum("concentrate"))
-        .order_by()
-    }
-    # Named products are counted off before kinds.
-    for row in sorted(rows, key=lambda row: row.product_id is None):
-        missing = row.amount
-        for key in left:
-            if key[0] == row.step_id and (key[1] == row.product.code if row.product else key[2] == row.kind):
-                counted = min(missing, left[key])
-                left[key] -= counted
-                missing -= counted
-        if missing:
-            yield _stage_need(job, row, missing)
+def _needs(job: Job, steps: Iterable[Step]) -> Iterable[StageNeed]:
+    rows = _planned(job)
+    used, left = _used(job), {row.id: row.amount for row in rows}
+    # What its own step used first; what names no step counts once, for the first need that lacks it.
+    for named in (True, False):
+        for row in rows:
+            left[row.id] -= _counted_off(row, row.step_id if named else None, left[row.id], used)
+    mine = {step.id for step in steps}
+    for row in rows:
+        if row.step_id in mine and not row.outcome and left[row.id]:
+            yield _stage_need(job, row, left[row.id])
+
+
+def _planned(job: Job) -> list[StepNeed]:
+    """Return what a job's steps take, settled needs too (uses count for them); named products before kinds."""
+    rows = StepNeed.objects.filter(step__job=job).exclude(outcome=StepNeed.Outcome.NOT_DONE)
+    in_time = rows.select_related("product", "step").order_by("step__starts_at", "step__position", "id")
+    return sorted(in_time, key=lambda row: row.product_id is None)
+
+
+@dataclass
+class _Use:
+    """What a job's entries used of a product on a step, or on none: concentrate; `worn`: used, not used up."""
+
+    step: int | None
+    product: str | None
+    kind: str | None
+    amount: int
+    worn: bool
+
+
+def _used(job: Job) -> list[_Use]:
+    rows = Movement.objects.filter(job=job, kind=Movement.Kind.USE, reversed_by=None)
+    columns = ("step_id", "product__code", "product__kind", "product__wear_uses", "product__wear_minutes")
+    sums = rows.values_list(*columns).annotate(Sum("concentrate")).order_by("step_id", "product__code")
+    return [
+        _Use(step, product, kind, amount or 0, bool(uses or minutes))
+        for step, product, kind, uses, minutes, amount in sums
+    ]
+
+
+def _counted_off(row: StepNeed, step: int | None, missing: int, used: list[_Use]) -> int:
+    counted = 0
+    for use in used:
+        alike = use.product == row.product.code if row.product else use.kind == row.kind
+        if use.step == step and alike and missing > counted:
+            taken = missing - counted if use.worn else min(missing - counted, use.amount)
+            counted += taken
+            use.amount, use.worn = max(0, use.amount - taken), False
+    return counted
 
 
 def _stage_need(job: Job, row: StepNeed, amount: int) -> StageNeed:
@@ -110,5 +140,5 @@ def mark_signed(
 
 
 def left_over(job: Job) -> list[StageNeed]:
-    """Return what closing a job must ask about: needs neither scanned nor settled by a signature."""
-    return list(_needs(job, list(job.steps.all())))
+    """Return what closing a job must ask about: what of its needs was neither scanned nor settled."""
+    return list(_needs(job, job.steps.all()))

@@ -17,11 +17,12 @@ class CloseForm(forms.Form):
         super().__init__(*args, **kwargs)
         self.shop, self.unsaid = shop, unsaid
         for one in unsaid:
-            plan = show(one.need.amount, one.dimension, shop.system)
+            left, plan = (show(each, one.dimension, shop.system) for each in (one.left, one.need.amount))
+            planned = f"as planned: {plan}" if left == plan else f"as planned: the other {left} of {plan}"
             self.fields[f"how_{one.need.pk}"] = forms.ChoiceField(
                 label=f"{one.named}, {one.step.name}",
                 choices=[
-                    ("planned", f"as planned: {plan}"),
+                    ("planned", planned),
                     ("not", "not done"),
                     ("amount", "another amount:"),
                 ],
@@ -49,9 +50,9 @@ class CloseForm(forms.Form):
         name = f"amount_{one.need.pk}"
         how = given.get(f"how_{one.need.pk}") or ("amount" if given.get(name) else "")
         if how == "not":
-            return Said(one.need, None)
+            return Said(one.need, None, left=one.left)
         if how == "planned":
-            return Said(one.need, one.need.amount)
+            return Said(one.need, one.left, left=one.left)
         if how != "amount":
             self.add_error(
                 f"how_{one.need.pk}", "Say what became of it: as planned, another amount, or not done."
@@ -65,4 +66,4 @@ class CloseForm(forms.Form):
         except AmountError as error:
             self.add_error(name, str(error))
             return None
-        return Said(one.need, base, measured=True)
+        return Said(one.need, base, measured=True, left=one.left)

@@ -5,6 +5,7 @@ from datetime import timedelta
 import pytest
 
 from inventory.jobs import actions, queries
+from inventory.jobs.forms import CloseForm
 from inventory.models import Job, Movement, Service, StepNeed
 from inventory.stock.rules.acts import Act
 from inventory.stock.rules.lines import Refused
@@ -170,9 +171,72 @@ def test_closing_asks_only_about_what_was_neither_scanned_nor_signed(shop: w.Wor
     step = w.step(job)
     w.need(step, wipe, 180 * ML)
     unscanned = w.need(step, coating, 20 * ML)
-    w.record(shop, Act("use", NOON, source=bottle.code, amount=90 * ML, job=job.code, step=step.code))
+    w.record(shop, Act("use", NOON, source=bottle.code, amount=180 * ML, job=job.code, step=step.code))
 
     assert [one.need for one in queries.unsaid(job)] == [unscanned]
+
+
+def test_a_use_of_1_ml_does_not_speak_for_the_other_95(shop: w.World) -> None:
+    wipe = w.hollin(shop)
+    bottle = w.bottle(shop, wipe, 500 * ML)
+    job = wiping(shop, wipe, 96)
+    step = job.steps.get()
+    w.record(shop, Act("use", NOON, source=bottle.code, amount=1 * ML, job=job.code, step=step.code))
+    [one] = queries.unsaid(job)
+
+    form = CloseForm({f"how_{one.need.pk}": "planned"}, shop=shop.shop, unsaid=[one])
+    assert form.is_valid()
+    actions.close(job, form.said, by=shop.tomas, at=NOON)
+
+    assert one.left == 95 * ML
+    assert ("planned", "as planned: the other 95 ml of 96 ml") in form.fields[f"how_{one.need.pk}"].choices
+    assert sum(line.amount for line in Movement.objects.filter(job=job, kind="use")) == 96 * ML
+
+
+@pytest.mark.parametrize(
+    ("used", "left", "because"),
+    [
+        (60, [40 * ML, 100 * ML], "it counts off the first step that lacks it"),
+        (160, [40 * ML], "what the first does not need counts off the next"),
+        (200, [], "it is enough for both"),
+    ],
+)
+def test_a_use_that_names_no_step_counts_once(
+    shop: w.World, used: int, left: list[int], because: str
+) -> None:
+    wipe = w.hollin(shop)
+    bottle = w.bottle(shop, wipe, 500 * ML)
+    job = w.job(shop)
+    for hour in (0, 2):
+        w.need(w.step(job, after_hours=hour), wipe, 100 * ML)
+
+    w.record(shop, Act("use", NOON, source=bottle.code, amount=used * ML, job=job.code))
+
+    assert [one.left for one in queries.unsaid(job)] == left, because
+
+
+def test_a_stage_posts_only_what_no_entry_of_the_car_has_covered(shop: w.World) -> None:
+    soap = w.product(shop, "Brindle shampoo", "shampoo", needs_sheet=False)
+    bottle = w.bottle(shop, soap, 500 * ML, opened_at=NOON - timedelta(days=3), place=shop.bay_2)
+    job = wiping(shop, soap, 30)
+    w.need(w.step(job, "Rinse", stage="cure", after_hours=2, bay=shop.bay_2), soap, 20 * ML)
+    w.record(shop, Act("use", NOON, source=bottle.code, amount=10 * ML, job=job.code))
+
+    sign_stage(job, "coat", by=shop.tomas, at=NOON)
+
+    assert sorted(line.amount for line in Movement.objects.filter(job=job, kind="use")) == [10 * ML, 20 * ML]
+    assert [one.left for one in queries.unsaid(job)] == [20 * ML]
+
+
+def test_a_scanned_pad_is_used_and_not_asked_about_though_nothing_left_it(shop: w.World) -> None:
+    pad = w.product(shop, "Orrin pad", "pad", dimension="pieces", wear_uses=20)
+    bottle = w.bottle(shop, pad, 6)
+    job = w.job(shop)
+    step = w.step(job)
+    w.need(step, pad, 1)
+    w.record(shop, Act("use", NOON, source=bottle.code, amount=0, job=job.code, step=step.code))
+
+    assert queries.unsaid(job) == []
 
 
 @pytest.mark.parametrize(

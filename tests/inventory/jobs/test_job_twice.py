@@ -34,6 +34,20 @@ def test_a_job_that_somebody_else_closed_is_not_closed_again(shop: w.World) -> N
     assert Movement.objects.filter(kind="use").count() == 1
 
 
+def test_what_was_signed_while_the_closing_page_was_open_is_not_booked_again(shop: w.World) -> None:
+    soap = w.product(shop, "Brindle shampoo", "shampoo", needs_sheet=False)
+    w.bottle(shop, soap, 500 * ML, opened_at=NOON, place=shop.bay_2)
+    job = w.job(shop, NOON)
+    planned = w.need(w.step(job, bay=shop.bay_2), soap, 30 * ML)
+    stale = Job.objects.get(pk=job.pk)
+    sign_stage(job, "coat", by=shop.tomas, at=NOON)
+
+    with pytest.raises(Refused, match="Read this page again, then close"):
+        actions.close(stale, [actions.Said(planned, 30 * ML)], by=shop.ines, at=NOON)
+
+    assert Movement.objects.filter(kind="use").count() == 1
+
+
 LATER = NOON + timedelta(days=3)
 
 
