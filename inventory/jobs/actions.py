@@ -15,6 +15,7 @@ from inventory.stock import ledger
 from inventory.stock import queries as stock
 from inventory.stock.rules.acts import Act
 from inventory.stock.rules.lines import Refused
+from inventory.stock.rules.mixes import gross
 from inventory.stock.rules.reserve import Need, pick
 
 
@@ -161,8 +162,7 @@ def _uses(job: Job, said: Said, at: datetime) -> list[Act]:
         if not left:
             break
         taken = min(left, bottle.concentrate)
-        product, water = bottle.parts
-        amount = min(bottle.content, -(-taken * (product + water) // product))
+        amount = min(bottle.content, gross(taken, bottle.parts))
         acts.append(
             Act("use", at, source=bottle.code, amount=amount, job=job.code, step=step.code, facts=dict(facts))
         )

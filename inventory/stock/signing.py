@@ -42,7 +42,7 @@ def _needs(job: Job, steps: Iterable[Step]) -> Iterable[StageNeed]:
 
 
 def _planned(job: Job) -> list[StepNeed]:
-    """Return what a job's steps take, settled needs too (uses count for them); named products before kinds."""
+    """Return a job's needs, settled ones too, since uses count for them; named products before kinds."""
     rows = StepNeed.objects.filter(step__job=job).exclude(outcome=StepNeed.Outcome.NOT_DONE)
     in_time = rows.select_related("product", "step").order_by("step__starts_at", "step__position", "id")
     return sorted(in_time, key=lambda row: row.product_id is None)
@@ -50,7 +50,7 @@ def _planned(job: Job) -> list[StepNeed]:
 
 @dataclass
 class _Use:
-    """What a job's entries used of a product on a step, or on none: concentrate; `worn`: used, not used up."""
+    """Concentrate that a job's entries used on a step, or on none; `worn`: of what is not used up."""
 
     step: int | None
     product: str | None

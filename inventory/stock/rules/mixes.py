@@ -16,6 +16,11 @@ def diluted(source: Parts, poured: Parts) -> Parts:
     return product // shared, water // shared
 
 
+def gross(concentrate: int, parts: Parts) -> int:
+    """Return how much of a mix holds so much of the product itself, in its base unit, rounded up."""
+    return -(-concentrate * sum(parts) // parts[0])
+
+
 def share(amount: int, parts: Parts) -> int:
     """Return how much of the product itself is in an amount of a mix, in its base unit, rounded down."""
     return amount * parts[0] // sum(parts)

@@ -9,7 +9,7 @@ from dataclasses import dataclass, replace
 from datetime import datetime, tzinfo
 
 from .lines import NEAT, Parts
-from .mixes import share
+from .mixes import gross, share
 from .use_by import NEVER, Dates, Life, Term, over, terms
 
 UNDATED = Dates()
@@ -116,8 +116,7 @@ def _serve(need: Need, left: dict[str, OnShelf], zone: tzinfo) -> tuple[list[Tak
 
 
 def _less(bottle: OnShelf, amount: int, at: datetime) -> OnShelf:
-    product, water = bottle.parts
-    gone = amount if not water else -(-amount * (product + water) // product)
+    gone = gross(amount, bottle.parts)
     dates = replace(bottle.dates, opened_at=at) if bottle.sealed else bottle.dates
     return replace(bottle, content=max(0, bottle.content - gone), sealed=False, dates=dates)
 

@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from datetime import datetime, tzinfo
 
 from .acts import Act
+from .mixes import gross
 from .reserve import Need, OnShelf, Taken, dies_at, lasts, serves
 
 
@@ -74,8 +75,7 @@ def _take(need: Need, left: dict[str, OnShelf], zone: tzinfo) -> tuple[list[Take
 
 def _use(taken: Taken, left: dict[str, OnShelf], need: StageNeed, job: str, at: datetime) -> Act:
     bottle = left[taken.container]
-    product, water = bottle.parts
-    amount = min(bottle.content, -(-taken.amount * (product + water) // product))
+    amount = min(bottle.content, gross(taken.amount, bottle.parts))
     left[taken.container] = replace(bottle, content=bottle.content - amount)
     facts: dict[str, object] = {"assumed": True, "measured": False}
     return Act("use", at, source=bottle.code, amount=amount, job=job, step=need.step, facts=facts)
