@@ -189,10 +189,10 @@ def _need(job: Job, said: Said, at: datetime) -> Need:
 
 
 def _too_little(job: Job, said: Said, left: int) -> str:
-    taking = queries.taking(job.shop)
+    taking, wanted = queries.taking(job.shop), said.amount or 0
     return (
-        f"{queries.name_of(said.need)}: the book is {taking.amount(left, said.need)} short of "
-        f"{taking.amount(said.amount or 0, said.need)}. Count the bottle it came from, or give what is left."
+        f"{queries.name_of(said.need)}: the book holds {taking.amount(wanted - left, said.need)} of the "
+        f"{taking.amount(wanted, said.need)}. Count the bottle it came from, or give what is left."
     )
 
 

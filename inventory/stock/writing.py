@@ -234,7 +234,7 @@ class Writing:
 def _fits(line: Line) -> None:
     """Refuse an amount that the database would refuse without a sentence."""
     if line.amount is not None and line.amount < 0:
-        raise Refused(f"{line.amount} cannot be taken. Say how much came out.", code="facts", seq=line.seq)
+        raise Refused("Less than nothing cannot be taken. Say how much came out.", code="facts", seq=line.seq)
 
 
 def concentrate(line: Line, state: Held) -> int | None:

@@ -110,7 +110,7 @@ def test_correction_and_coating_over_two_days_take_eight_lines() -> None:
     shelf = _two_day_job(world)
     here = desk(world)
     here.hears(shelf["job"], shelf["iron"], "SIGN", shelf["wipe"], "SIGN")
-    assert here.hears(shelf["wipe"], shelf["coat"], "SIGN") == "recorded: Signed coat on Grey estate."
+    assert here.hears(shelf["wipe"], shelf["coat"], "SIGN") == "recorded: Signed the coating on Grey estate."
     assert lines(here) == 8
     assert not StepNeed.objects.exclude(outcome="done").filter(product__traced=False).exists()
     uses = Movement.objects.filter(kind="use").order_by("seq").values_list("product__name", "amount")
@@ -148,8 +148,8 @@ def test_a_signature_posts_what_was_not_scanned_as_assumed_and_undo_takes_all_of
     cut = step(car, "Cut", stage="correct", bay=world.bay_1)
     need(cut, compound, 60 * GRAM)
     here = desk(world)
-    assert (
-        here.hears(car.code, "SIGN") == "recorded: Signed correct on Grey estate: 1 bottle booked as planned."
+    assert here.hears(car.code, "SIGN") == (
+        "recorded: Signed the correction on Grey estate: 1 bottle booked as planned."
     )
     cut.refresh_from_db()
     assert (content(pot), cut.signed_by) == (90 * GRAM, world.tomas)

@@ -94,7 +94,7 @@ def _use(code: str, state: Held, line: Line) -> Held:
 def _less(code: str, state: Held, line: Line) -> Held:
     amount = line.amount or 0
     if amount < 0:
-        raise Refused(f"{amount} cannot be taken. Say how much came out.", code="facts", seq=line.seq)
+        raise Refused("Less than nothing cannot be taken. Say how much came out.", code="facts", seq=line.seq)
     if state.state == "sealed":
         raise Refused(f"{code} is still sealed. Open it first.", code="sealed", seq=line.seq)
     if amount > state.content:

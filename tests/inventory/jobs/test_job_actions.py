@@ -289,7 +289,7 @@ def test_closing_refuses_more_than_the_book_holds_and_writes_nothing(shop: w.Wor
         )
 
     assert refused.value.says == (
-        "Hollin panel wipe: the book is 80 ml short of 180 ml. "
+        "Hollin panel wipe: the book holds 100 ml of the 180 ml. "
         "Count the bottle it came from, or give what is left."
     )
     job.refresh_from_db()

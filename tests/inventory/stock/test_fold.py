@@ -57,7 +57,7 @@ def refusal(*lines: Line) -> Refused:
         ),
         (
             [received(0), opened(1), used(-5, 2)],
-            "-5 cannot be taken. Say how much came out.",
+            "Less than nothing cannot be taken. Say how much came out.",
             "taking a negative amount would fill the bottle",
         ),
         (

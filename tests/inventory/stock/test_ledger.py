@@ -113,7 +113,7 @@ def test_nothing_happens_to_a_bottle_before_it_came(world: World) -> None:
 def test_a_negative_amount_is_refused_in_a_sentence_and_not_by_the_database(world: World) -> None:
     ktrv = bottle(world, hollin(world), LITRE, opened_at=at(-5))
     assert refusal(world, Act("use", NOON, source=ktrv.code, amount=-5)).says == (
-        "-5 cannot be taken. Say how much came out."
+        "Less than nothing cannot be taken. Say how much came out."
     )
 
 

@@ -6,6 +6,15 @@ from .. import words
 from ..answers import Heard, Key
 from ..turn import Turn
 
+# As people say it of work that is done.
+DONE = {
+    "wash": "the wash",
+    "decontaminate": "the decontamination",
+    "correct": "the correction",
+    "coat": "the coating",
+    "cure": "the cure",
+}
+
 
 def begin(turn: Turn) -> Heard:
     """SIGN: the first unsigned stage of the car in hand."""
@@ -21,10 +30,11 @@ def begin(turn: Turn) -> Heard:
     signed = plan_stage(plan, turn.job.code, turn.facts.at, turn.facts.zone)
     effect = {"does": "sign", "job": turn.job.code, "steps": list(plan.steps), "needs": list(signed.settled)}
     posted = len({act.source for act in signed.acts})
-    says = f"Signed {plan.stage} on {turn.job.name}."
+    stage = DONE.get(plan.stage, plan.stage)
+    says = f"Signed {stage} on {turn.job.name}."
     if posted:
         bottles = words.counted(posted, "bottle")
-        says = f"Signed {plan.stage} on {turn.job.name}: {bottles} booked as planned."
+        says = f"Signed {stage} on {turn.job.name}: {bottles} booked as planned."
     left = [
         f"Not scanned: {', '.join(signed.unscanned)}." if signed.unscanned else "",
         f"Not open in the bay: {', '.join(signed.missing)}." if signed.missing else "",
@@ -35,5 +45,5 @@ def begin(turn: Turn) -> Heard:
         Key("Undo", "UNDO"),
         acts=signed.acts,
         effects=(effect,),
-        what=f"the signature under {plan.stage} on {turn.job.name}",
+        what=f"the signature under {stage} on {turn.job.name}",
     )
