@@ -1,18 +1,18 @@
-"""What the job pages write: booking, moving, cancelling, signing a stage, closing."""
+"""What the job pages write: moving, cancelling, signing a stage, closing."""
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from datetime import datetime, timedelta
+from datetime import datetime
 
 from django.db import transaction
-from django.db.models import Max, Min
+from django.db.models import Max
 
 from inventory.jobs import queries
-from inventory.jobs.rules.amounts import planned
 from inventory.jobs.rules.gains import changed
-from inventory.models import Head, Job, Person, Service, ServiceStep, Shop, Step, StepNeed, Vehicle
+from inventory.models import Head, Job, Person, ServiceStep, Step, StepNeed, Vehicle
 from inventory.stock import ledger
 from inventory.stock import queries as stock
+from inventory.stock.booking import fit, shift
 from inventory.stock.rules.acts import Act
 from inventory.stock.rules.lines import Refused
 from inventory.stock.rules.mixes import gross
@@ -32,50 +32,6 @@ class Said:
     left: int | None = None
 
 
-@transaction.atomic
-def book(
-    shop: Shop, service: Service | None, vehicle: Vehicle, starts_at: datetime, *, title: str, at: datetime
-) -> Job:
-    """Make a job of a service for a vehicle; its steps and amounts can be edited afterwards."""
-    job = Job.objects.create(
-        shop=shop,
-        vehicle=vehicle,
-        service=service,
-        title=title,
-        starts_at=starts_at,
-        ends_at=starts_at,
-        booked_at=at,
-    )
-    uses = queries.measured_uses(shop, vehicle.size, at)
-    for row in service.steps.prefetch_related("needs") if service else ():
-        _copy(job, row, uses)
-    fit(job)
-    return job
-
-
-def _copy(job: Job, row: ServiceStep, uses: dict[tuple[str, int | str], list[int]]) -> None:
-    starts_at = job.starts_at + timedelta(minutes=row.starts_after)
-    step = Step.objects.create(
-        job=job, position=row.position, stage=row.stage, name=row.name, starts_at=starts_at,
-        ends_at=starts_at + timedelta(minutes=row.minutes),
-    )  # fmt: skip
-    for need in row.needs.all():
-        key: tuple[str, int | str] = ("product", need.product_id) if need.product_id else ("kind", need.kind)
-        amount = planned(need.amount, job.vehicle.size, uses.get(key, ())).amount
-        StepNeed.objects.create(
-            step=step, product_id=need.product_id, kind=need.kind, amount=amount,
-            parts_product=need.parts_product, parts_water=need.parts_water,
-        )  # fmt: skip
-
-
-def fit(job: Job) -> None:
-    """Let a job start with its first step and end with its last."""
-    ends = job.steps.aggregate(first=Min("starts_at"), last=Max("ends_at"))
-    if ends["first"]:
-        job.starts_at, job.ends_at = ends["first"], ends["last"]
-        job.save(update_fields=["starts_at", "ends_at"])
-
-
 def _hold(job: Job, state: str = Job.State.OPEN) -> None:
     """Wait for other writers, then refuse what was decided meanwhile: two people may have one page open."""
     Head.objects.select_for_update().get(shop=job.shop_id)
@@ -90,13 +46,7 @@ def move(job: Job, starts_at: datetime, *, at: datetime) -> list[str]:
     _hold(job)
     job.refresh_from_db()
     before = queries.standings(job.shop, at)
-    by = starts_at - job.starts_at
-    for step in job.steps.filter(signed_at__isnull=True):
-        step.starts_at, step.ends_at = step.starts_at + by, step.ends_at + by
-        step.save(update_fields=["starts_at", "ends_at"])
-    job.starts_at, job.ends_at = starts_at, max(starts_at, job.ends_at + by)
-    job.save(update_fields=["starts_at", "ends_at"])
-    fit(job)
+    shift(job, starts_at)
     return changed(before, queries.standings(job.shop, at))
 
 

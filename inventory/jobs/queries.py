@@ -1,14 +1,12 @@
 """What the job pages show, in a constant number of queries each."""
 
-from collections import defaultdict
 from collections.abc import Iterable
 from dataclasses import dataclass
-from datetime import date, datetime, timedelta
+from datetime import date, datetime
 from itertools import groupby
 
 from django.db.models import Prefetch, Q, QuerySet
 
-from inventory.jobs.rules.amounts import ENOUGH, planned
 from inventory.jobs.rules.bays import Clash, Stay, clashes
 from inventory.jobs.rules.gains import Standing
 from inventory.models import (
@@ -26,13 +24,13 @@ from inventory.models import (
     Vehicle,
 )
 from inventory.precheck import queries as precheck
+from inventory.stock.booking import amount_for, measured_uses, uses_of
+from inventory.stock.rules.amounts import ENOUGH
 from inventory.stock.signing import left_over
 from inventory.units import show
 
 KIND_WORDS = dict(Kind.choices)
 CLOSED_SHOWN = 10
-# Medians look back this far: what was measured two years ago was another habit (our choice).
-LOOK_BACK = timedelta(days=365)
 
 
 @dataclass(frozen=True)
@@ -176,39 +174,13 @@ def name_of(need: StepNeed | ServiceNeed) -> str:
     return need.product.name if need.product else f"any {KIND_WORDS[need.kind]}"
 
 
-def measured_uses(shop: Shop, size: str, at: datetime) -> dict[tuple[str, int | str], list[int]]:
-    """Return what steps took on vehicles of a size, the latest first: by product and by kind.
-
-    Only steps whose every use of the product was measured count; amounts are concentrate, base units.
-    """
-    rows = Movement.objects.filter(
-        shop=shop, kind=Movement.Kind.USE, job__vehicle__size=size, step__isnull=False,
-        happened_at__gt=at - LOOK_BACK, reversed_by__isnull=True, concentrate__isnull=False,
-    ).order_by("-happened_at", "-seq")  # fmt: skip
-    sums: dict[tuple[int | None, int | None, str], int] = defaultdict(int)
-    assumed = set()
-    for step, product, kind, amount, facts in rows.values_list(
-        "step_id", "product_id", "product__kind", "concentrate", "facts"
-    ):
-        sums[step, product, kind] += amount or 0
-        if not facts.get("measured"):
-            assumed.add((step, product, kind))
-    uses: dict[tuple[str, int | str], list[int]] = defaultdict(list)
-    for key, total in sums.items():
-        if key not in assumed and key[1] is not None:
-            uses["product", key[1]].append(total)
-            uses["kind", key[2]].append(total)
-    return uses
-
-
 def medians(job: Job, needs: Iterable[StepNeed], at: datetime) -> list[str]:
     """Return what this shop measured on cars of this size, a sentence for each need that has a median."""
     uses, measure = measured_uses(job.shop, job.vehicle.size, at), taking(job.shop)
     said = []
     for need in needs:
-        key: tuple[str, int | str] = ("product", need.product_id) if need.product_id else ("kind", need.kind)
-        if len(uses.get(key, ())) >= ENOUGH:
-            own = planned(need.amount, job.vehicle.size, uses[key])
+        if len(uses_of(need, uses)) >= ENOUGH:
+            own = amount_for(need, job.vehicle.size, uses)
             said.append(f"{name_of(need)}: {measure.amount(own.amount, need)}. {own.because}")
     return said
 

@@ -6,8 +6,8 @@ from django import forms
 
 from inventory.jobs import queries
 from inventory.jobs.actions import Wanted
-from inventory.jobs.rules.amounts import usual
 from inventory.models import Kind, Shop
+from inventory.stock.rules.amounts import usual
 from inventory.units import AmountError, parse_amount
 
 EMPTY_ROWS = 2

@@ -12,6 +12,7 @@ from inventory.jobs.forms import BookForm, JobForm, MoveForm, VehicleForm, next_
 from inventory.jobs.views import found, found_open, refusals_told, tell
 from inventory.models import Job, Person
 from inventory.precheck import queries as precheck
+from inventory.stock import booking
 
 
 @member
@@ -32,7 +33,7 @@ def book(request: HttpRequest) -> HttpResponse:
     if request.method == "POST" and form.is_valid():
         given = form.cleaned_data
         service = given["service"]
-        job = actions.book(
+        job = booking.book(
             shop,
             service,
             form.car(),

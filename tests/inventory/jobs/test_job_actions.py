@@ -1,12 +1,13 @@
 """Booking, moving, cancelling, signing and closing over the real ledger."""
 
-from datetime import timedelta
+from datetime import UTC, datetime, timedelta
 
 import pytest
 
 from inventory.jobs import actions, queries
 from inventory.jobs.forms import CloseForm
 from inventory.models import Job, Movement, Service, StepNeed
+from inventory.stock import booking
 from inventory.stock.rules.acts import Act
 from inventory.stock.rules.lines import Refused
 from inventory.stock.signing import sign_stage
@@ -31,7 +32,7 @@ def service(world: w.World, wipe, ml: int = 100) -> Service:
 
 
 def test_a_booking_takes_steps_hours_and_amounts_from_the_service(shop: w.World) -> None:
-    job = actions.book(
+    job = booking.book(
         shop.shop,
         service(shop, w.hollin(shop)),
         w.car(shop, size="large"),
@@ -76,7 +77,7 @@ def test_the_shop_s_median_replaces_the_service_s_amount(
     use(shop, wipe, 170, measured=True)
     use(shop, wipe, 160, **last)
 
-    job = actions.book(
+    job = booking.book(
         shop.shop, service(shop, wipe), w.car(shop, size="large"), TOMORROW, title="C", at=NOON
     )
 
@@ -123,6 +124,40 @@ def test_moving_a_job_moves_its_unsigned_steps_and_says_who_gains_and_who_gives_
     first.refresh_from_db()
     assert first.starts_at == first.steps.get().starts_at == TOMORROW + timedelta(days=3)
     assert first.ends_at == TOMORROW + timedelta(days=3, hours=1)
+
+
+@pytest.mark.parametrize(
+    ("day", "hours", "because"),
+    [
+        (datetime(2027, 3, 27, 8, 30, tzinfo=UTC), 23, "the clock goes forward in the night"),
+        (datetime(2027, 10, 30, 7, 30, tzinfo=UTC), 25, "the clock goes back in the night"),
+        (datetime(2027, 5, 8, 7, 30, tzinfo=UTC), 24, "the clock stays"),
+    ],
+)
+def test_a_second_day_begins_at_the_same_hour_on_the_wall_over_a_clock_change(
+    shop: w.World, day: datetime, hours: int, because: str
+) -> None:
+    job = w.job(shop, datetime(2026, 11, 26, 8, 30, tzinfo=UTC))
+    w.step(job), w.step(job, "Cure", after_hours=24)
+
+    actions.move(job, day, at=NOON)
+    booked = booking.book(shop.shop, service(shop, w.hollin(shop)), job.vehicle, day, title="C", at=NOON)
+
+    for each in (job, booked):
+        first, second = (step.starts_at.astimezone(shop.shop.zone) for step in each.steps.all())
+        assert (f"{first:%H:%M}", f"{second:%H:%M}") == ("08:30", "08:30"), because
+        assert second.astimezone(UTC) - first.astimezone(UTC) == timedelta(hours=hours), because
+
+
+def test_a_step_that_falls_into_the_skipped_hour_still_ends_after_it_starts(shop: w.World) -> None:
+    job = w.job(shop, datetime(2026, 11, 26, 0, 30, tzinfo=UTC))
+    w.step(job)
+    skipped = w.step(job, "Cure", after_hours=1, hours=0.5)
+
+    actions.move(job, datetime(2027, 3, 28, 0, 30, tzinfo=UTC), at=NOON)
+
+    skipped.refresh_from_db()
+    assert skipped.starts_at == skipped.ends_at == datetime(2027, 3, 28, 1, 30, tzinfo=UTC)
 
 
 def test_a_signed_step_keeps_its_hour_when_the_job_moves(shop: w.World) -> None:

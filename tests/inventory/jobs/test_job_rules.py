@@ -4,9 +4,9 @@ from datetime import UTC, datetime, timedelta
 
 import pytest
 
-from inventory.jobs.rules.amounts import planned, usual
 from inventory.jobs.rules.bays import Stay, clashes
 from inventory.jobs.rules.gains import Standing, changed
+from inventory.stock.rules.amounts import planned, usual
 
 NOON = datetime(2026, 11, 25, 12, 0, tzinfo=UTC)
 SERVICE = "The service's amount for a mid-size car"

@@ -7,6 +7,7 @@ import pytest
 from inventory.codes import new_code
 from inventory.models import Container, Job, Movement, Pack, Product, Supplier, Vehicle
 from inventory.spreadsheets.rules.outcome import Becomes
+from inventory.stock.rules.acts import Act
 from tests import world as cast
 from tests.world import LITRE, ML, NOON
 
@@ -144,6 +145,41 @@ def test_a_job_is_booked_with_the_steps_of_its_service() -> None:
     first, second = job.steps.all()
     assert (first.bay, first.person, first.needs.get().amount) == (world.bay_2, world.tomas, 65 * ML)
     assert (second.name, second.starts_at) == ("Coat", datetime(2026, 10, 25, 3, 30, tzinfo=UTC))
+
+
+def test_a_job_out_of_a_spreadsheet_is_planned_with_the_shop_s_own_median_as_on_its_page() -> None:
+    world = cast.larkmoor()
+    service(world, "One-step polish")
+    wipe = cast.hollin(world)
+    past = NOON - timedelta(days=20)
+    for ml in (80, 90, 100):
+        done = cast.job(world, past, vehicle=cast.car(world, f"Car {ml}", size="large"))
+        step, bottle = cast.step(done), cast.bottle(world, wipe, 500 * ML)
+        facts = {"measured": True}
+        cast.record(world, Act("use", past, source=bottle.code, amount=ml * ML, job=done.code,
+                               step=step.code, facts=facts))  # fmt: skip
+    bring(world, "jobs", table(
+        "vehicle | size | service | starts at (local time)",
+        ["Grey estate", "large", "one-step polish", "2026-12-01 08:30"],
+        ["Red van", "small", "one-step polish", "2026-12-01 08:30"],
+    ))  # fmt: skip
+    planned = {job.vehicle.name: job.steps.get(position=1).needs.get().amount
+               for job in Job.objects.filter(service__isnull=False)}  # fmt: skip
+    assert planned == {"Grey estate": 90 * ML, "Red van": 40 * ML}
+
+
+def test_a_known_job_of_two_days_moves_by_the_clock_on_the_wall() -> None:
+    world = stocked()
+    booked = cast.job(world, datetime(2026, 11, 26, 8, 30, tzinfo=UTC))
+    cast.step(booked), cast.step(booked, "Cure", after_hours=24)
+    bring(world, "jobs", table(
+        "code | vehicle | starts at (local time)", [booked.code, "Grey estate", "2027-03-27 08:30"]
+    ))  # fmt: skip
+    job = Job.objects.get()
+    assert [step.starts_at for step in job.steps.all()] == [
+        datetime(2027, 3, 27, 8, 30, tzinfo=UTC), datetime(2027, 3, 28, 7, 30, tzinfo=UTC),
+    ]  # fmt: skip
+    assert job.ends_at == datetime(2027, 3, 28, 8, 30, tzinfo=UTC)
 
 
 def test_a_known_job_moves_with_its_steps_and_its_car_stays_one_car() -> None:
