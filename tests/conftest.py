@@ -54,7 +54,8 @@ def uses_database(item: pytest.Item) -> bool:
 
 def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
     """Browser tests last (the quick ones speak first); on the second engine only what uses the database."""
-    items.sort(key=in_browser)
+    # The demo's shop is committed for all its tests at once: whoever opens another shop goes before.
+    items.sort(key=lambda item: (in_browser(item), "demo_site" in getattr(item, "fixturenames", ())))
     if config.getoption("--only-database"):
         kept = [item for item in items if uses_database(item) and not in_browser(item)]
         config.hook.pytest_deselected(items=[item for item in items if item not in set(kept)])

@@ -42,6 +42,7 @@ LONG: dict[str, str] = {
     "tests/browser/test_journeys.py:test_from_signing_in_to_taking_a_use_back_by_keyboard_and_scanner": (
         "one walk through a day, in order"
     ),
+    "tests/inventory/jobs/test_job_actions.py": "one job from its booking to its closing",
     "tests/inventory/precheck/test_check_rules.py": "one matrix: each question where it speaks and is silent",
     "tests/inventory/stock/test_verify.py": "every way to harm the ledger, and the line that is named",
     "tests/journeys/test_job_from_service_to_closing.py:"
