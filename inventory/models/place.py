@@ -28,6 +28,10 @@ class Place(models.Model):
     fire_area = models.CharField(max_length=40, blank=True)
     task = models.CharField(max_length=120, blank=True, help_text="what is done here, for the poster")
     ventilation = models.CharField(max_length=200, blank=True)
+    volume_m3 = models.PositiveIntegerField(null=True, blank=True, help_text="the room, in m³")
+    air_m3_h = models.PositiveIntegerField(
+        null=True, blank=True, help_text="fresh air that the fan brings, measured or as planned, in m³/h"
+    )
     eyewash_at = models.CharField(max_length=80, blank=True)
     extinguisher_at = models.CharField(max_length=80, blank=True)
     spill_kit_at = models.CharField(max_length=80, blank=True)

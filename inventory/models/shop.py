@@ -25,11 +25,18 @@ class Shop(models.Model):
         MDY = "mdy", "month day year"
         YMD = "ymd", "year month day"
 
+    class Language(models.TextChoices):
+        ENGLISH = "en", "English"
+        SPANISH = "es", "español"
+
     slug = models.SlugField(unique=True)
     name = models.CharField(max_length=80)
     address = models.CharField(max_length=200, blank=True)
     country = models.CharField(max_length=2, default="GB", help_text="ISO 3166-1, two letters")
     time_zone = models.CharField(max_length=40, default="Europe/London")
+    language = models.CharField(
+        max_length=2, choices=Language, default=Language.ENGLISH, help_text="what posters and labels speak"
+    )
     system = models.CharField(max_length=8, choices=System, default=System.METRIC)
     decimal_mark = models.CharField(max_length=5, choices=Mark, default=Mark.UNSET, blank=True)
     date_order = models.CharField(max_length=3, choices=DateOrder, default=DateOrder.UNSET, blank=True)

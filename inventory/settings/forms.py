@@ -19,12 +19,13 @@ class ShopForm(forms.ModelForm):  # type: ignore[type-arg]
     class Meta:
         model = Shop
         fields = [
-            "name", "address", "country", "time_zone", "system", "decimal_mark", "date_order", "currency",
-            "emergency_number", "poison_centre", "binder_at", "site_url",
+            "name", "address", "country", "language", "time_zone", "system", "decimal_mark", "date_order",
+            "currency", "emergency_number", "poison_centre", "binder_at", "site_url",
         ]  # fmt: skip
         labels = {
             "country": "Country",
             "time_zone": "Clock",
+            "language": "Posters and labels speak",
             "system": "Amounts are shown in",
             "decimal_mark": "How numbers are written",
             "date_order": "How printed dates are read",
@@ -57,13 +58,15 @@ class PlaceForm(forms.ModelForm):  # type: ignore[type-arg]
     class Meta:
         model = Place
         fields = [
-            "name", "kind", "within", "fire_area", "task", "ventilation", "eyewash_at", "extinguisher_at",
-            "spill_kit_at", "first_aid_at", "read_at_m",
+            "name", "kind", "within", "fire_area", "task", "ventilation", "volume_m3", "air_m3_h",
+            "eyewash_at", "extinguisher_at", "spill_kit_at", "first_aid_at", "read_at_m",
         ]  # fmt: skip
         labels = {
             "within": "Stands in",
             "fire_area": "Fire area",
             "task": "What is done here",
+            "volume_m3": "Size of the room, m³",
+            "air_m3_h": "Fresh air of the fan, m³ an hour",
             "eyewash_at": "Eyewash",
             "extinguisher_at": "Extinguisher",
             "spill_kit_at": "Spill kit",

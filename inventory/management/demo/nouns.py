@@ -102,6 +102,8 @@ def _places(cast: Cast) -> None:
             fire_area=row["fire_area"],
             task=row["task"],
             ventilation=row["ventilation"],
+            volume_m3=row["volume_m3"] or None,
+            air_m3_h=row["air_m3_h"] or None,
             eyewash_at=row["eyewash"],
             extinguisher_at=row["extinguisher"],
             spill_kit_at=row["spill_kit"],

@@ -23,7 +23,7 @@ def ines(client, world):
 def shop(**changes: str) -> dict[str, str]:
     known = {
         "name": "Larkmoor Works", "country": "GB", "time_zone": "Europe/London", "system": "metric",
-        "currency": "EUR", "emergency_number": "112",
+        "language": "en", "currency": "EUR", "emergency_number": "112",
     }  # fmt: skip
     return known | changes
 
