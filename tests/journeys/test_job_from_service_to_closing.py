@@ -44,7 +44,7 @@ def rows(*given: tuple[str, str, str]) -> dict[str, str]:
 def written(client: Client, *needs: tuple[str, str, str]) -> Service:
     client.post(reverse("jobs:new_service"), {"name": "Winter coat"})
     service = Service.objects.get(name="Winter coat")
-    step = {"name": "Panel wipe", "stage": "coat", "starts_after": "0:00", "minutes": "0:45"}
+    step = {"name": "Panel wipe", "stage": "coat", "starts_after": "0:00", "minutes": "0:45", "key": "new"}
     response = client.post(reverse("jobs:new_service_step", args=[service.pk]), step | rows(*needs))
     assert response.status_code == 302, text(response)
     return service
@@ -60,7 +60,8 @@ def test_a_service_is_written_once_booked_edited_signed_and_closed(shop: w.World
 
     tomas.post(
         reverse("jobs:book"),
-        {"service": service.pk, "starts_at": "2026-11-26T08:30", "name": "Grey estate", "size": "large"},
+        {"key": "booking", "service": service.pk, "starts_at": "2026-11-26T08:30"}
+        | {"name": "Grey estate", "size": "large"},
     )
     job = Job.objects.get()
     step = job.steps.get()
@@ -144,7 +145,7 @@ def test_a_row_that_cannot_be_read_is_refused_at_its_field(
     ines = at_the_screen(shop.ines)
     ines.post(reverse("jobs:new_service"), {"name": "Winter coat"})
     service = Service.objects.get()
-    step = {"name": "Wipe", "stage": "coat", "starts_after": "0:00", "minutes": "0:45"}
+    step = {"name": "Wipe", "stage": "coat", "starts_after": "0:00", "minutes": "0:45", "key": "new"}
 
     page = ines.post(reverse("jobs:new_service_step", args=[service.pk]), step | rows(row))
 
@@ -158,7 +159,7 @@ def test_hours_have_one_way_of_being_typed(shop: w.World, typed: str) -> None:
     ines = at_the_screen(shop.ines)
     ines.post(reverse("jobs:new_service"), {"name": "Winter coat"})
     service = Service.objects.get()
-    step = {"name": "Wipe", "stage": "coat", "starts_after": "0:00", "minutes": typed}
+    step = {"name": "Wipe", "stage": "coat", "starts_after": "0:00", "minutes": typed, "key": "new"}
 
     ines.post(reverse("jobs:new_service_step", args=[service.pk]), step | rows())
 
@@ -217,6 +218,6 @@ def test_another_shop_s_jobs_services_and_products_are_not_there(shop: w.World) 
     assert ines.post(reverse("jobs:cancel", args=[theirs.code])).status_code == 404
     assert ines.get(reverse("jobs:service", args=[service.pk])).status_code == 404
     own = Service.objects.create(shop=shop.shop, name="Ours")
-    step = {"name": "Wash", "stage": "wash", "starts_after": "0:00", "minutes": "0:45"}
+    step = {"name": "Wash", "stage": "wash", "starts_after": "0:00", "minutes": "0:45", "key": "new"}
     ines.post(reverse("jobs:new_service_step", args=[own.pk]), step | rows((f"p{soap.pk}", "30 ml", "")))
     assert not own.steps.exists()

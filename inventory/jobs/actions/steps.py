@@ -1,13 +1,15 @@
 """The steps of a job and of a service, and what they take."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import astuple, dataclass
+from datetime import datetime
 
 from django.db import transaction
 from django.db.models import Max
 
-from inventory.models import ServiceStep, Step, StepNeed
+from inventory.models import Request, ServiceStep, Step, StepNeed
 from inventory.stock.booking import fit
+from inventory.stock.requests import Answer, answer_once
 from inventory.stock.rules.lines import Refused
 
 from .locking import hold
@@ -46,6 +48,26 @@ def save_step(step: Step, wanted: Sequence[Wanted]) -> None:
     fit(step.job)
 
 
+def add_step(step: Step, wanted: Sequence[Wanted], *, key: str, at: datetime) -> None:
+    """Add a step to a job once for a key, however often the button is pressed; raises Refused, KeyReused."""
+    instants = [step.starts_at.isoformat(), step.ends_at.isoformat()]
+    body = [
+        step.job.code,
+        step.name,
+        step.stage,
+        *instants,
+        step.bay_id,
+        step.person_id,
+        *map(astuple, wanted),
+    ]
+
+    def write(request: Request) -> Answer:
+        save_step(step, wanted)
+        return {"step": step.code}
+
+    answer_once(step.job.shop, key, body, at, write)
+
+
 @transaction.atomic
 def remove_step(step: Step) -> None:
     """Take a step out of a job; one that entries name stays, and so does a signed one."""
@@ -79,3 +101,14 @@ def save_service_step(step: ServiceStep, wanted: Sequence[Wanted]) -> None:
             parts_water=row.parts_water,
             parts_product=row.parts_product,
         )
+
+
+def add_service_step(step: ServiceStep, wanted: Sequence[Wanted], *, key: str, at: datetime) -> None:
+    """Add a step to a service once for a key; raises KeyReused where it came with another step."""
+    body = [step.service_id, step.name, step.stage, step.starts_after, step.minutes, *map(astuple, wanted)]
+
+    def write(request: Request) -> Answer:
+        save_service_step(step, wanted)
+        return {"service_step": step.pk}
+
+    answer_once(step.service.shop, key, body, at, write)

@@ -1,7 +1,7 @@
 """The forms of jobs and services, one file a page's worth."""
 
 from .closing import CloseForm
-from .fields import next_morning
+from .fields import next_morning, used_up
 from .jobs import BookForm, JobForm, MoveForm, StepForm, VehicleForm
 from .needs import need_rows
 from .services import ServiceForm, ServiceStepForm
@@ -17,4 +17,5 @@ __all__ = [
     "VehicleForm",
     "need_rows",
     "next_morning",
+    "used_up",
 ]

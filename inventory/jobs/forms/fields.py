@@ -1,6 +1,7 @@
 """Fields that several forms of the jobs share: instants on the shop's clock, hours, choices."""
 
 import re
+import uuid
 from datetime import datetime, timedelta
 from typing import Any
 
@@ -34,6 +35,21 @@ class HoursField(forms.CharField):
     def has_changed(self, initial: Any, data: Any) -> bool:
         """Compare what was shown with what was typed."""
         return bool(self.prepare_value(initial) != data)
+
+
+class KeyField(forms.CharField):
+    """The key under which a form is written once: a page that is asked for anew has a new one."""
+
+    widget = forms.HiddenInput
+
+    def __init__(self) -> None:
+        super().__init__(max_length=64, initial=lambda: str(uuid.uuid4()))
+
+
+def used_up(form: forms.BaseForm, says: str) -> None:
+    """Say what was written from this page before, and give it a new key: pressed again, it writes."""
+    form.data = {**form.data, "key": str(uuid.uuid4())}
+    form.add_error(None, says)
 
 
 def next_morning() -> datetime:

@@ -8,12 +8,13 @@ from django import forms
 from inventory.jobs import queries
 from inventory.models import Job, Person, Service, Shop, Step, Vehicle
 
-from .fields import DayAndTime, choose
+from .fields import DayAndTime, KeyField, choose
 
 
 class BookForm(forms.Form):
-    """A service for a car at an hour; the car is known, or new."""
+    """A service for a car at an hour; the car is known, or new. A key makes it count once."""
 
+    key = KeyField()
     service = forms.ModelChoiceField(
         queryset=Service.objects.none(),
         label="Service",
@@ -50,11 +51,11 @@ class BookForm(forms.Form):
         return given
 
     def car(self) -> Vehicle:
-        """Return the chosen car, or the new one, saved."""
+        """Return the chosen car, or the new one, which is not saved yet."""
         given = self.cleaned_data
         if given["vehicle"]:
             return cast(Vehicle, given["vehicle"])
-        return Vehicle.objects.create(
+        return Vehicle(
             shop=self.shop,
             name=given["name"],
             plate=given["plate"],
@@ -107,8 +108,9 @@ class VehicleForm(forms.ModelForm):  # type: ignore[type-arg]
 
 
 class StepForm(forms.ModelForm):  # type: ignore[type-arg]
-    """A step of a job: where, when, who."""
+    """A step of a job: where, when, who. A new one has a key, so that it is added once."""
 
+    key = KeyField()
     starts_at = DayAndTime(label="Starts")
     ends_at = DayAndTime(label="Ends")
 
@@ -119,6 +121,8 @@ class StepForm(forms.ModelForm):  # type: ignore[type-arg]
 
     def __init__(self, *args: Any, shop: Shop, **kwargs: Any) -> None:
         super().__init__(*args, **kwargs)
+        if self.instance.pk:
+            del self.fields["key"]
         choose(self.fields["bay"], queries.bays(shop))
         people = Person.objects.filter(shop=shop, is_active=True).exclude(role=Person.Role.VIEWER)
         choose(self.fields["person"], people.order_by("name"))

@@ -6,7 +6,7 @@ from django import forms
 
 from inventory.models import Service, ServiceStep, Shop
 
-from .fields import HoursField
+from .fields import HoursField, KeyField
 
 
 class ServiceForm(forms.ModelForm):  # type: ignore[type-arg]
@@ -30,8 +30,9 @@ class ServiceForm(forms.ModelForm):  # type: ignore[type-arg]
 
 
 class ServiceStepForm(forms.ModelForm):  # type: ignore[type-arg]
-    """A step of a service: when after the start, and how long."""
+    """A step of a service: when after the start, and how long. A new one has a key: it is added once."""
 
+    key = KeyField()
     starts_after = HoursField(
         label="Starts after the job's start", help_text="Hours and minutes: 0:00, 2:30, 24:00."
     )
@@ -41,3 +42,8 @@ class ServiceStepForm(forms.ModelForm):  # type: ignore[type-arg]
         model = ServiceStep
         fields = ["name", "stage", "starts_after", "minutes"]
         labels = {"name": "Step", "stage": "Stage"}
+
+    def __init__(self, *args: Any, **kwargs: Any) -> None:
+        super().__init__(*args, **kwargs)
+        if self.instance.pk:
+            del self.fields["key"]

@@ -8,11 +8,11 @@ from django.views.decorators.http import require_GET, require_http_methods, requ
 
 from inventory.access import member, person_of, shop_of, worker
 from inventory.jobs import actions, queries
-from inventory.jobs.forms import BookForm, JobForm, MoveForm, VehicleForm, next_morning
+from inventory.jobs.forms import BookForm, JobForm, MoveForm, VehicleForm, next_morning, used_up
 from inventory.jobs.views import found, found_open, refusals_told, tell
 from inventory.models import Job, Person
 from inventory.precheck import queries as precheck
-from inventory.stock import booking
+from inventory.stock.requests import KeyReused
 
 
 @member
@@ -31,18 +31,25 @@ def book(request: HttpRequest) -> HttpResponse:
     shop = shop_of(request)
     form = BookForm(request.POST or None, shop=shop, initial={"starts_at": next_morning()})
     if request.method == "POST" and form.is_valid():
-        given = form.cleaned_data
-        service = given["service"]
-        job = booking.book(
-            shop,
-            service,
-            form.car(),
-            given["starts_at"],
-            title=given["title"] or str(service),
-            at=timezone.now(),
-        )
-        messages.success(request, f"Booked: {job.vehicle}, {job.title}. Give its steps a bay and a person.")
-        return redirect("jobs:job", job.code)
+        given, car = form.cleaned_data, form.car()
+        title = given["title"] or str(given["service"])
+        try:
+            code = actions.book(
+                shop,
+                given["service"],
+                car,
+                given["starts_at"],
+                title=title,
+                key=given["key"],
+                at=timezone.now(),
+            )
+        except KeyReused:
+            used_up(
+                form, "From this page another booking was written already. Press again to book this one too."
+            )
+        else:
+            messages.success(request, f"Booked: {car}, {title}. Give its steps a bay and a person.")
+            return redirect("jobs:job", code)
     return render(request, "inventory/jobs/book.html", {"form": form, "services": queries.services(shop)})
 
 

@@ -3,12 +3,14 @@
 from django.contrib import messages
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
+from django.utils import timezone
 from django.views.decorators.http import require_GET, require_http_methods, require_POST
 
 from inventory.access import member, owner, shop_of
 from inventory.jobs import actions, queries
-from inventory.jobs.forms import ServiceForm, ServiceStepForm, need_rows
+from inventory.jobs.forms import ServiceForm, ServiceStepForm, need_rows, used_up
 from inventory.models import Service, ServiceStep
+from inventory.stock.requests import KeyReused
 
 
 @member
@@ -56,11 +58,22 @@ def step(request: HttpRequest, pk: int, step: int | None = None) -> HttpResponse
     needs = row.needs.select_related("product").order_by("id") if row.pk else []
     rows = need_rows(shop, needs, data)
     if request.method == "POST" and form.is_valid() and rows.is_valid():
-        actions.save_service_step(form.save(commit=False), rows.wanted())
-        messages.success(request, f"Kept: {row.name}.")
-        return redirect("jobs:service", pk)
+        try:
+            _keep(form, rows.wanted())
+        except KeyReused:
+            used_up(form, "From this page another step was added already. Press again to add this one too.")
+        else:
+            messages.success(request, f"Kept: {row.name}.")
+            return redirect("jobs:service", pk)
     context = {"service": parent, "step": row, "form": form, "rows": rows}
     return render(request, "inventory/jobs/service_step.html", context)
+
+
+def _keep(form: ServiceStepForm, wanted: list[actions.Wanted]) -> None:
+    if key := form.cleaned_data.get("key"):
+        actions.add_service_step(form.save(commit=False), wanted, key=key, at=timezone.now())
+    else:
+        actions.save_service_step(form.save(commit=False), wanted)
 
 
 @owner

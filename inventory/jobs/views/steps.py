@@ -10,9 +10,10 @@ from django.views.decorators.http import require_http_methods, require_POST
 
 from inventory.access import shop_of, worker
 from inventory.jobs import actions, queries
-from inventory.jobs.forms import StepForm, need_rows
+from inventory.jobs.forms import StepForm, need_rows, used_up
 from inventory.jobs.views import found_open, refusals_told
 from inventory.models import Job, Step
+from inventory.stock.requests import KeyReused
 
 
 @worker
@@ -26,10 +27,13 @@ def step(request: HttpRequest, code: str, step: str = "") -> HttpResponse:
     needs = row.needs.filter(outcome="").select_related("product").order_by("id") if row.pk else []
     rows = need_rows(shop, needs, data)
     if request.method == "POST" and form.is_valid() and rows.is_valid():
-        with refusals_told(request):
-            actions.save_step(form.save(commit=False), rows.wanted())
-            messages.success(request, f"Kept: {row.name}.")
-        return redirect("jobs:job", code)
+        try:
+            with refusals_told(request):
+                _keep(form, rows.wanted())
+                messages.success(request, f"Kept: {row.name}.")
+            return redirect("jobs:job", code)
+        except KeyReused:
+            used_up(form, "From this page another step was added already. Press again to add this one too.")
     context = {
         "job": job,
         "step": row,
@@ -38,6 +42,13 @@ def step(request: HttpRequest, code: str, step: str = "") -> HttpResponse:
         "medians": queries.medians(job, needs, timezone.now()),
     }
     return render(request, "inventory/jobs/step.html", context)
+
+
+def _keep(form: StepForm, wanted: list[actions.Wanted]) -> None:
+    if key := form.cleaned_data.get("key"):
+        actions.add_step(form.save(commit=False), wanted, key=key, at=timezone.now())
+    else:
+        actions.save_step(form.save(commit=False), wanted)
 
 
 @worker
