@@ -27,7 +27,7 @@ from inventory.precheck import queries as precheck
 from inventory.stock.booking import amount_for, measured_uses, uses_of
 from inventory.stock.rules.amounts import ENOUGH
 from inventory.stock.signing import left_over
-from inventory.units import show
+from inventory.units import show, show_mix
 
 KIND_WORDS = dict(Kind.choices)
 CLOSED_SHOWN = 10
@@ -159,7 +159,7 @@ class Taking:
 
     def says(self, need: StepNeed | ServiceNeed) -> str:
         """Return "Hollin panel wipe 180 ml", "any shampoo 30 ml at 1:500"."""
-        mix = f" at {need.parts_product}:{need.parts_water}" if need.parts_water else ""
+        mix = f" at {show_mix(need.parts_product, need.parts_water)}" if need.parts_water else ""
         return f"{name_of(need)} {self.amount(need.amount, need)}{mix}"
 
 

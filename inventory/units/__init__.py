@@ -1,7 +1,7 @@
 """Amounts: whole numbers of a base unit, read from text through one strict grammar and shown in words."""
 
 from inventory.units.amounts import BASE_UNIT, LARGEST, Amount, AmountError, Dimension
-from inventory.units.mixing import by_density, dilution, pour_in_words
+from inventory.units.mixing import by_density, dilution, pour_in_words, read_mix, show_mix
 from inventory.units.reading import parse_amount
 from inventory.units.showing import show
 from inventory.units.words import in_words
@@ -17,5 +17,7 @@ __all__ = [
     "in_words",
     "parse_amount",
     "pour_in_words",
+    "read_mix",
     "show",
+    "show_mix",
 ]

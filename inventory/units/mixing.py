@@ -1,10 +1,12 @@
 """Between mass and volume, and between a product and its water."""
 
+import re
 from fractions import Fraction
 
 from inventory.units.amounts import Amount, AmountError, Dimension, whole
 from inventory.units.showing import show
 
+_MIX = re.compile(r"(?P<product>[1-9][0-9]{0,3}) ?[:+] ?(?P<water>[0-9]{1,4})")
 _BETWEEN = {Dimension.VOLUME, Dimension.MASS}
 
 
@@ -27,6 +29,20 @@ def by_density(amount: Amount, to: Dimension | str, density_mg_per_l: int | None
     mg_per_ul = Fraction(density_mg_per_l, 10**6)
     exact = amount.base * mg_per_ul if to is Dimension.MASS else amount.base / mg_per_ul
     return Amount(whole(exact, show(amount.base, amount.dimension)), to)
+
+
+def read_mix(text: str) -> tuple[int, int] | None:
+    """Return a mix as typed ("1:10", "2 : 7", "neat") in parts of product and of water, None if it is none."""
+    said = text.strip()
+    if said.lower() in {"neat", "undiluted"}:
+        return (1, 0)
+    found = _MIX.fullmatch(said)
+    return (int(found["product"]), int(found["water"])) if found else None
+
+
+def show_mix(product_parts: int, water_parts: int) -> str:
+    """Return a mix as `read_mix` reads it: "1:10", "neat"."""
+    return f"{product_parts}:{water_parts}" if water_parts else "neat"
 
 
 def dilution(total_base: int, product_parts: int, water_parts: int) -> tuple[int, int]:

@@ -34,10 +34,10 @@ def text(response) -> str:
 
 
 def rows(*given: tuple[str, str, str]) -> dict[str, str]:
-    """Return the form rows of what a step takes: (what, amount, parts of water)."""
+    """Return the form rows of what a step takes: (what, amount, mix)."""
     data = {"needs-TOTAL_FORMS": str(len(given)), "needs-INITIAL_FORMS": "0"}
-    for at, (what, amount, water) in enumerate(given):
-        data |= {f"needs-{at}-what": what, f"needs-{at}-amount": amount, f"needs-{at}-water": water}
+    for at, (what, amount, mix) in enumerate(given):
+        data |= {f"needs-{at}-what": what, f"needs-{at}-amount": amount, f"needs-{at}-mix": mix}
     return data
 
 
@@ -56,7 +56,7 @@ def test_a_service_is_written_once_booked_edited_signed_and_closed(shop: w.World
     w.bottle(shop, soap, 500 * ML, opened_at=NOON - timedelta(days=1), place=shop.bay_2)
     w.bottle(shop, wipe, 500 * ML)
     ines, tomas = at_the_screen(shop.ines), at_the_screen(shop.tomas)
-    service = written(ines, (f"p{soap.pk}", "30 ml", "500"), ("ksolvent", "", ""))
+    service = written(ines, (f"p{soap.pk}", "30 ml", "1:500"), ("ksolvent", "", ""))
 
     tomas.post(
         reverse("jobs:book"),
@@ -78,7 +78,7 @@ def test_a_service_is_written_once_booked_edited_signed_and_closed(shop: w.World
         "bay": shop.bay_2.pk,
         "person": shop.tomas.pk,
     }
-    edited = rows((f"p{soap.pk}", "40 ml", "500"), (f"p{wipe.pk}", "150 ml", ""), ("", "", ""))
+    edited = rows((f"p{soap.pk}", "40 ml", "1:500"), (f"p{wipe.pk}", "150 ml", ""), ("", "", ""))
     tomas.post(reverse("jobs:step", args=[job.code, step.code]), changed | edited)
     job.refresh_from_db()
     assert f"{job.starts_at:%H:%M} to {job.ends_at:%H:%M}" == "09:00 to 10:00"
@@ -137,6 +137,10 @@ def test_closing_without_a_word_about_each_need_is_refused(shop: w.World) -> Non
         (("ksolvent", "3 oz", ""), "oz"),
         (("ksolvent", "0 ml", ""), "Nothing is no amount. Empty the row if the step does not take it."),
         (("", "30 ml", ""), "Say what this amount is of, or empty the amount."),
+        (("", "", "1:10"), "Say what this mix is of, or empty the mix."),
+        (("ksolvent", "30 ml", "2/7"), "“2/7” is not a mix. Write product : water, like 1:10."),
+        (("ksolvent", "30 ml", "10"), "“10” is not a mix. Write product : water, like 1:10."),
+        (("ksolvent", "30 ml", "0:10"), "“0:10” is not a mix. Write product : water, like 1:10."),
     ],
 )
 def test_a_row_that_cannot_be_read_is_refused_at_its_field(

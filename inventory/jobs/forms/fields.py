@@ -8,6 +8,9 @@ from typing import Any
 from django import forms
 from django.utils import timezone
 
+from inventory.stock.rules.lines import NEAT
+from inventory.units import read_mix, show_mix
+
 
 class DayAndTime(forms.DateTimeField):
     """An instant on the shop's clock, in the browser's own picker."""
@@ -35,6 +38,26 @@ class HoursField(forms.CharField):
     def has_changed(self, initial: Any, data: Any) -> bool:
         """Compare what was shown with what was typed."""
         return bool(self.prepare_value(initial) != data)
+
+
+class MixField(forms.CharField):
+    """A mix typed as product : water ("1:10", "2:7"), kept as its two parts; empty is neat."""
+
+    def prepare_value(self, value: Any) -> Any:
+        """Show parts as they are typed, nothing for neat."""
+        return (show_mix(*value) if value[1] else "") if isinstance(value, tuple) else value
+
+    def to_python(self, value: Any) -> Any:
+        """Return parts of product and of water."""
+        text = str(value or "").strip()
+        mix = read_mix(text or "neat")
+        if mix is None:
+            raise forms.ValidationError(f"“{text[:20]}” is not a mix. Write product : water, like 1:10.")
+        return mix if mix[1] else NEAT
+
+    def has_changed(self, initial: Any, data: Any) -> bool:
+        """Compare what was shown with what was typed."""
+        return bool((self.prepare_value(initial) or "") != (data or ""))
 
 
 class KeyField(forms.CharField):

@@ -8,7 +8,10 @@ from inventory.jobs import queries
 from inventory.jobs.actions import Wanted
 from inventory.models import Kind, Shop
 from inventory.stock.rules.amounts import usual
+from inventory.stock.rules.lines import NEAT
 from inventory.units import AmountError, parse_amount
+
+from .fields import MixField
 
 EMPTY_ROWS = 2
 
@@ -18,8 +21,7 @@ class NeedForm(forms.Form):
 
     what = forms.ChoiceField(label="Takes", required=False)
     amount = forms.CharField(label="Amount", required=False, max_length=60)
-    parts = forms.IntegerField(label="Parts of product", required=False, min_value=1, max_value=1_000)
-    water = forms.IntegerField(label="Parts of water", required=False, min_value=0, max_value=10_000)
+    mix = MixField(label="Mix, product : water", required=False, max_length=20)
 
     def __init__(self, *args: Any, shop: Shop, **kwargs: Any) -> None:
         super().__init__(*args, **kwargs)
@@ -39,11 +41,12 @@ class NeedForm(forms.Form):
             given["wanted"] = self._wanted(product.pk if product else None, kind, dimension, given)
         elif given.get("amount"):
             self.add_error("what", "Say what this amount is of, or empty the amount.")
+        elif given.get("mix", NEAT) != NEAT:
+            self.add_error("what", "Say what this mix is of, or empty the mix.")
         return given
 
     def _wanted(self, product: int | None, kind: str, dimension: str, given: dict[str, Any]) -> Wanted | None:
-        text, water = str(given.get("amount") or "").strip(), given.get("water") or 0
-        parts = (given.get("parts") or 1) if water else 1
+        text, (parts, water) = str(given.get("amount") or "").strip(), given.get("mix", NEAT)
         if not text:
             if (amount := usual(kind, dimension)) is None:
                 self.add_error("amount", "How much does it take? There is no usual amount for this.")
@@ -77,8 +80,7 @@ def need_rows(shop: Shop, needs: Any, data: Any = None) -> NeedRows:
         {
             "what": f"p{row.product_id}" if row.product_id else f"k{row.kind}",
             "amount": taking.amount(row.amount, row),
-            "parts": row.parts_product if row.parts_water else None,
-            "water": row.parts_water or None,
+            "mix": (row.parts_product, row.parts_water),
         }
         for row in needs
     ]

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from inventory.codes import COMMANDS, CodeKind, Reading, command_of, read_code
+from inventory.units import read_mix
 
 # What people type instead of scanning the card on the wall.
 _WORDS = {
@@ -26,7 +27,6 @@ _WORDS = {
     "already": "already",
     "whole lot": "whole_lot",
 }
-_RATIO = re.compile(r"(?P<product>[1-9][0-9]{0,3}) ?[:+] ?(?P<water>[0-9]{1,4})")
 _WEIGHT = re.compile(r"(?P<which>before|after|weight) (?P<amount>.+)", re.IGNORECASE)
 _NUMBER = re.compile(r"(?:[x×] ?)?(?P<number>[0-9]{1,4})(?: ?[x×])?", re.IGNORECASE)
 _AMOUNT = re.compile(r"[0-9½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞.,][^a-zA-Zµμ]*[a-zA-Zµμ][a-zA-Zµμ .]*")
@@ -79,10 +79,8 @@ def _word(said: str) -> str:
 def _typed(said: str) -> Said | None:
     if found := _NUMBER.fullmatch(said):
         return Said(said, number=int(found["number"]))
-    if said.lower() in {"neat", "undiluted"}:
-        return Said(said, ratio=(1, 0))
-    if found := _RATIO.fullmatch(said):
-        return Said(said, ratio=(int(found["product"]), int(found["water"])))
+    if mix := read_mix(said):
+        return Said(said, ratio=mix)
     if found := _WEIGHT.fullmatch(said):
         return Said(said, weight=found["which"].lower(), amount=found["amount"])
     if _AMOUNT.fullmatch(said):

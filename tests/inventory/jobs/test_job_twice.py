@@ -105,9 +105,10 @@ def test_a_mix_of_two_parts_keeps_both_when_its_step_is_saved_unchanged(shop: w.
     wipe = w.hollin(shop)
     step = w.step(w.job(shop, NOON))
     StepNeed.objects.create(step=step, product=wipe, amount=100 * ML, parts_product=2, parts_water=7)
-    shown = need_rows(shop.shop, step.needs.all())
+    row = need_rows(shop.shop, step.needs.all()).forms[0]
     data = {"needs-TOTAL_FORMS": "1", "needs-INITIAL_FORMS": "1"}
-    data |= {f"needs-0-{name}": str(value) for name, value in shown.forms[0].initial.items()}
+    data |= {field.html_name: field.value() for field in row}
+    assert data["needs-0-mix"] == "2:7"
     sent = need_rows(shop.shop, step.needs.all(), data)
     assert sent.is_valid()
 

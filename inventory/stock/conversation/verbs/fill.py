@@ -6,7 +6,7 @@ from typing import Any
 from inventory.stock.rules.acts import Act
 from inventory.stock.rules.lines import NEAT
 from inventory.stock.rules.use_by import terms
-from inventory.units import AmountError, dilution, pour_in_words
+from inventory.units import AmountError, dilution, pour_in_words, show_mix
 
 from .. import words
 from ..answers import Heard, Key
@@ -39,7 +39,7 @@ def begin(turn: Turn) -> Heard:
 
 
 def _targets(turn: Turn, source: Bottle, parts: tuple[int, int]) -> Heard:
-    says = f"{words.name(source)} {_ratio(parts)}: scan the bottles to fill."
+    says = f"{words.name(source)} {show_mix(*parts)}: scan the bottles to fill."
     return turn.ask(
         says,
         "Each is filled up. To fill less: type the amount first.",
@@ -48,10 +48,6 @@ def _targets(turn: Turn, source: Bottle, parts: tuple[int, int]) -> Heard:
         source=source.code,
         parts=list(parts),
     )
-
-
-def _ratio(parts: tuple[int, int]) -> str:
-    return f"{parts[0]}:{parts[1]}" if parts[1] else "neat"
 
 
 def go_on(turn: Turn) -> Heard | None:
@@ -125,7 +121,9 @@ def _cannot(
     mixed = source.shelf.parts if source.shelf.parts != NEAT else parts
     fresh = not target.content and target.rinsed
     if not fresh and (target.product != source.product or target.shelf.parts != mixed):
-        last = f"{target.product.name} {_ratio(target.shelf.parts)}" if target.product else "something else"
+        last = (
+            f"{target.product.name} {show_mix(*target.shelf.parts)}" if target.product else "something else"
+        )
         return turn.stop(
             f"{named} last held {last}.",
             "RINSE it first, then fill it. Or take a new bottle.",
