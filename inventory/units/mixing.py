@@ -32,7 +32,7 @@ def by_density(amount: Amount, to: Dimension | str, density_mg_per_l: int | None
 
 
 def read_mix(text: str) -> tuple[int, int] | None:
-    """Return a mix as typed ("1:10", "2 : 7", "neat") in parts of product and of water, None if it is none."""
+    """Return a mix as typed ("1:10", "2 : 7", "neat") in parts of product and of water; None if not."""
     said = text.strip()
     if said.lower() in {"neat", "undiluted"}:
         return (1, 0)
