@@ -6,7 +6,7 @@ from biip import ParseError
 from biip.gtin import Gtin
 from django import forms
 
-from inventory.models import TRACED_KINDS, Pack, Product, Shop, Supplier
+from inventory.models import Pack, Product, Shop, Supplier
 from inventory.money import MoneyError, parse_money, show_money
 from inventory.units import AmountError, parse_amount, show
 from safety.models import DataSheet
@@ -118,11 +118,6 @@ class ProductForm(forms.ModelForm):  # type: ignore[type-arg]
                 setattr(self.instance, f"{name}_life_unit", self.cleaned_data[f"{name}_life_unit"])
         self.instance.density_mg_per_l = self.cleaned_data.get("density")
         super()._post_clean()  # type: ignore[misc]
-
-
-def traced_by_default(kind: str) -> bool:
-    """Say whether a new product of a kind is scanned every time (common practice, no source)."""
-    return kind in TRACED_KINDS
 
 
 class PackForm(forms.ModelForm):  # type: ignore[type-arg]

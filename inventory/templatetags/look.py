@@ -7,7 +7,6 @@ from importlib import import_module
 from typing import Any
 
 from django import template
-from django.forms import BaseForm, BoundField
 from django.urls import NoReverseMatch, reverse
 from django.utils import timezone
 from django.utils.html import format_html
@@ -132,12 +131,6 @@ def day(value: date | datetime | None, form: str = "long") -> str:
 def clock(value: datetime | None) -> str:
     """Return an instant as the shop's clock shows it, "09:05"."""
     return "" if value is None else f"{timezone.localtime(value):%H:%M}"
-
-
-@register.filter
-def at_field(form: BaseForm, name: str) -> BoundField:
-    """Return a form's field by its name."""
-    return form[name]
 
 
 @register.filter
