@@ -10,7 +10,7 @@ from itertools import count
 from inventory.stock.rules.lines import Line
 from tests.world import LITRE, NOON
 
-KTRV, BKTR = "KTRV", "BKTR"
+KTRV, BKTR = "KTRVNXHB", "BKTRVNXH"
 _seqs = count(1)
 
 

@@ -6,6 +6,7 @@ from datetime import datetime
 
 from django.db.models import Model
 
+from inventory.codes import pair
 from inventory.models import Container, Head, Movement, Person, Request, Shop
 from inventory.stock import completed, queries
 from inventory.stock.bodies import body_of
@@ -72,7 +73,9 @@ class Writing:
         if unseen := codes - set(self.locked):
             found += queries.locked(self.shop.id, unseen)
         for code in sorted(codes - {container.code for container in found}):
-            raise Refused(f"{code} is no code of a bottle here. Scan it again, or type it.", code="unknown")
+            raise Refused(
+                f"{pair(code)} is no code of a bottle here. Scan it again, or type it.", code="unknown"
+            )
         for container in found:
             self._know(container, queries.held_of(container, container.lots.all()))
             self.lots.know(*container.lots.all())
@@ -202,7 +205,7 @@ class Writing:
         state = self._before(code, line)
         product = self.names.product(state.product)
         held = show(state.content, Dimension(product.dimension), self.shop.system) if product else "nothing"
-        return f"{code} is booked at {held}. If it holds more, say so and carry on."
+        return f"{pair(code)} is booked at {held}. If it holds more, say so and carry on."
 
     def _before(self, code: str, line: Line) -> Held:
         lines = in_force(self._lines_of(code))

@@ -8,6 +8,8 @@ from collections.abc import Callable, Iterable
 from dataclasses import replace
 from typing import cast
 
+from inventory.codes import pair
+
 from .facts import day, earliest, instant, integer, parts_of, text, texts
 from .lines import NEAT, Held, Line, NotHereYet, Refused, TooLittle
 
@@ -44,16 +46,16 @@ def step(code: str, state: Held, line: Line) -> Held:
 def _must_be_here(code: str, state: Held, line: Line) -> None:
     if state.state == "expected":
         raise NotHereYet(
-            f"{code} had not been received by then. Receive it first.", code="early", seq=line.seq
+            f"{pair(code)} had not been received by then. Receive it first.", code="early", seq=line.seq
         )
     if state.state == FINAL:
-        raise Refused(f"{code} left the shelf before that. Undo that first.", code="gone", seq=line.seq)
+        raise Refused(f"{pair(code)} left the shelf before that. Undo that first.", code="gone", seq=line.seq)
 
 
 def _receive(code: str, state: Held, line: Line) -> Held:
     if state.state != "expected":
         raise Refused(
-            f"{code} is here already. Scan what you want to do with it.", code="twice", seq=line.seq
+            f"{pair(code)} is here already. Scan what you want to do with it.", code="twice", seq=line.seq
         )
     facts, content = line.facts, integer(line, "content")
     opened_at, mixed_at = instant(facts, "opened_at"), instant(facts, "mixed_at")
@@ -77,7 +79,7 @@ def _receive(code: str, state: Held, line: Line) -> Held:
 def _open(code: str, state: Held, line: Line) -> Held:
     if state.state != "sealed":
         raise Refused(
-            f"{code} is {state.state} already; only a sealed one is opened.", code="open", seq=line.seq
+            f"{pair(code)} is {state.state} already; only a sealed one is opened.", code="open", seq=line.seq
         )
     return replace(state, state="open", opened_at=line.at)
 
@@ -96,9 +98,9 @@ def _less(code: str, state: Held, line: Line) -> Held:
     if amount < 0:
         raise Refused("Less than nothing cannot be taken. Say how much came out.", code="facts", seq=line.seq)
     if state.state == "sealed":
-        raise Refused(f"{code} is still sealed. Open it first.", code="sealed", seq=line.seq)
+        raise Refused(f"{pair(code)} is still sealed. Open it first.", code="sealed", seq=line.seq)
     if amount > state.content:
-        raise TooLittle(f"{code} holds less than that.", code="too_little", seq=line.seq)
+        raise TooLittle(f"{pair(code)} holds less than that.", code="too_little", seq=line.seq)
     content = state.content - amount
     return replace(state, content=content, state="open" if content else "empty")
 
@@ -106,7 +108,7 @@ def _less(code: str, state: Held, line: Line) -> Held:
 def _fill(code: str, state: Held, line: Line) -> Held:
     if line.source == line.target:
         raise Refused(
-            f"{code} cannot be filled from itself. Scan the other bottle.", code="itself", seq=line.seq
+            f"{pair(code)} cannot be filled from itself. Scan the other bottle.", code="itself", seq=line.seq
         )
     return _less(code, state, line) if line.source == code else _more(code, state, line)
 
@@ -115,11 +117,13 @@ def _more(code: str, state: Held, line: Line) -> Held:
     facts, product, parts = line.facts, text(line.facts, "product"), parts_of(line.facts)
     if state.state == "sealed":
         raise Refused(
-            f"{code} is a sealed bottle of its maker. Nothing goes into it.", code="sealed", seq=line.seq
+            f"{pair(code)} is a sealed bottle of its maker. Nothing goes into it.",
+            code="sealed",
+            seq=line.seq,
         )
     fresh = state.content == 0 and state.rinsed
     if not fresh and (state.product, state.parts) != (product, parts):
-        says = f"{code} last held something else. Rinse it and scan RINSE, then fill it."
+        says = f"{pair(code)} last held something else. Rinse it and scan RINSE, then fill it."
         raise Refused(says, code="other_content", seq=line.seq)
     before = Held() if fresh else state
     opened_at = instant(facts, "opened_at")
@@ -145,7 +149,7 @@ def _more(code: str, state: Held, line: Line) -> Held:
 def _rinse(code: str, state: Held, line: Line) -> Held:
     if state.content:
         raise Refused(
-            f"{code} still holds something. Use it, or empty it, then rinse.", code="full", seq=line.seq
+            f"{pair(code)} still holds something. Use it, or empty it, then rinse.", code="full", seq=line.seq
         )
     return Held(
         state="empty", place=state.place, received_at=state.received_at, held=state.held,
@@ -161,7 +165,7 @@ def _count(code: str, state: Held, line: Line) -> Held:
     content = integer(line, "content")
     if state.product is None and content:
         raise Refused(
-            f"{code} has never been filled. Fill it first, then count.", code="unfilled", seq=line.seq
+            f"{pair(code)} has never been filled. Fill it first, then count.", code="unfilled", seq=line.seq
         )
     sealed = state.state == "sealed" and content == state.content
     return replace(
@@ -181,7 +185,7 @@ def _quarantine(code: str, state: Held, line: Line) -> Held:
     if state.held:
         # A second reason in place of the first would leave with the first one's release.
         raise Refused(
-            f"{code} is held already: {state.held}. An owner releases it first.",
+            f"{pair(code)} is held already: {state.held}. An owner releases it first.",
             code="held",
             seq=line.seq,
         )
@@ -204,7 +208,7 @@ def _correct(code: str, state: Held, line: Line) -> Held:
         state = replace(state, lots=frozenset(texts(line.facts, "lots")))
     if "opened_at" in line.facts:
         if state.state == "sealed":
-            raise Refused(f"{code} is still sealed. Open it first.", code="sealed", seq=line.seq)
+            raise Refused(f"{pair(code)} is still sealed. Open it first.", code="sealed", seq=line.seq)
         state = replace(state, opened_at=instant(line.facts, "opened_at"), estimated=False)
     return state
 

@@ -27,32 +27,32 @@ def refusal(*lines: Line) -> Refused:
     [
         (
             [used(ML, -1), received(0)],
-            "KTRV had not been received by then. Receive it first.",
+            "KTRV NXHB had not been received by then. Receive it first.",
             "nothing happens to a bottle before it is here, whichever entry was written first",
         ),
         (
             [received(0), received(1)],
-            "KTRV is here already. Scan what you want to do with it.",
+            "KTRV NXHB is here already. Scan what you want to do with it.",
             "a bottle arrives once",
         ),
         (
             [received(0), used(ML, 1)],
-            "KTRV is still sealed. Open it first.",
+            "KTRV NXHB is still sealed. Open it first.",
             "the open is an entry of its own, which starts the open life",
         ),
         (
             [received(0), opened(1), opened(2)],
-            "KTRV is open already; only a sealed one is opened.",
+            "KTRV NXHB is open already; only a sealed one is opened.",
             "a second opening would restart the open life",
         ),
         (
             [received(0), counted(0, 1), opened(2)],
-            "KTRV is empty already; only a sealed one is opened.",
+            "KTRV NXHB is empty already; only a sealed one is opened.",
             "an empty bottle is not opened",
         ),
         (
             [received(0), opened(1), used(LITRE + 1, 2)],
-            "KTRV holds less than that.",
+            "KTRV NXHB holds less than that.",
             "content is never negative",
         ),
         (
@@ -62,32 +62,32 @@ def refusal(*lines: Line) -> Refused:
         ),
         (
             [received(0), line("discard", 1), line("move", 2, place="PBAY")],
-            "KTRV left the shelf before that. Undo that first.",
+            "KTRV NXHB left the shelf before that. Undo that first.",
             "what is gone cannot be moved",
         ),
         (
             [received(0), filled(ML, 1)],
-            "KTRV is a sealed bottle of its maker. Nothing goes into it.",
+            "KTRV NXHB is a sealed bottle of its maker. Nothing goes into it.",
             "a sealed bottle stays what its maker put in",
         ),
         (
             [received(0), filled(ML, 1, product="HOLLIN")],
-            "KTRV is a sealed bottle of its maker. Nothing goes into it.",
+            "KTRV NXHB is a sealed bottle of its maker. Nothing goes into it.",
             "rinsing it, the other advice, would be wrong",
         ),
         (
             [received(0), opened(1), filled(ML, 2, product="HOLLIN")],
-            "KTRV last held something else. Rinse it and scan RINSE, then fill it.",
+            "KTRV NXHB last held something else. Rinse it and scan RINSE, then fill it.",
             "two products never meet in one bottle",
         ),
         (
             [received(0), opened(1), used(LITRE, 2), filled(ML, 3, product="HOLLIN")],
-            "KTRV last held something else. Rinse it and scan RINSE, then fill it.",
+            "KTRV NXHB last held something else. Rinse it and scan RINSE, then fill it.",
             "an empty bottle still has a rest of its last content",
         ),
         (
             [received(0), opened(1), filled(ML, 2, parts=[1, 10])],
-            "KTRV last held something else. Rinse it and scan RINSE, then fill it.",
+            "KTRV NXHB last held something else. Rinse it and scan RINSE, then fill it.",
             "another mix of the same product is something else",
         ),
         (
@@ -96,17 +96,17 @@ def refusal(*lines: Line) -> Refused:
                 opened(1),
                 line("fill", 2, source=KTRV, amount=ML, added=ML, product="TIDE", parts=[1, 0]),
             ],
-            "KTRV cannot be filled from itself. Scan the other bottle.",
+            "KTRV NXHB cannot be filled from itself. Scan the other bottle.",
             "what is poured into itself would vanish from the book",
         ),
         (
             [received(0), opened(1), line("rinse", 2)],
-            "KTRV still holds something. Use it, or empty it, then rinse.",
+            "KTRV NXHB still holds something. Use it, or empty it, then rinse.",
             "a rinse says that nothing is left",
         ),
         (
             [received(0, **SPRAY), counted(ML, 1)],
-            "KTRV has never been filled. Fill it first, then count.",
+            "KTRV NXHB has never been filled. Fill it first, then count.",
             "content of what?",
         ),
         (
@@ -121,7 +121,7 @@ def refusal(*lines: Line) -> Refused:
         ),
         (
             [received(0), line("correct", 1, opened_at=at(0).isoformat())],
-            "KTRV is still sealed. Open it first.",
+            "KTRV NXHB is still sealed. Open it first.",
             "a sealed bottle has no day of opening to correct",
         ),
     ],
@@ -226,7 +226,7 @@ def test_a_rinsed_bottle_takes_another_product_and_forgets_the_dates_of_the_last
 
 def test_a_bottle_that_arrived_empty_of_something_must_be_rinsed_before_another_product() -> None:
     says = refusal(received(0, 0, sealed=False), filled(ML, 1, product="HOLLIN")).says
-    assert says == "KTRV last held something else. Rinse it and scan RINSE, then fill it."
+    assert says == "KTRV NXHB last held something else. Rinse it and scan RINSE, then fill it."
 
 
 def test_a_bottle_that_a_count_found_full_is_not_rinsed_when_it_is_used_up() -> None:
@@ -314,7 +314,7 @@ def test_the_reverse_of_a_receive_leaves_a_bottle_that_never_came() -> None:
 
 def test_a_reverse_does_not_fit_where_a_later_line_stands_on_what_it_takes_back() -> None:
     in_the_way = refusal(received(0), opened(1, seq=8202), used(ML, 2, seq=8203), taken_back(8202, 3))
-    assert (in_the_way.seq, in_the_way.says) == (8203, "KTRV is still sealed. Open it first.")
+    assert (in_the_way.seq, in_the_way.says) == (8203, "KTRV NXHB is still sealed. Open it first.")
 
 
 def test_the_source_of_a_fill_gives_what_the_line_says() -> None:

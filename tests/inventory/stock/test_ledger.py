@@ -5,6 +5,7 @@ from datetime import date, timedelta
 import pytest
 from django.db import IntegrityError, transaction
 
+from inventory.codes import pair
 from inventory.models import Container, Head, Lot, Movement
 from inventory.stock import ledger
 from inventory.stock.audit import audit
@@ -56,7 +57,7 @@ def refusal(world: World, *acts: Act) -> Refused:
 
 def test_an_unknown_code_is_refused_by_name(world: World) -> None:
     says = refusal(world, Act("move", NOON, target="BXXXXXXX", place=world.bay_1.code)).says
-    assert says == "BXXXXXXX is no code of a bottle here. Scan it again, or type it."
+    assert says == "BXXX XXXX is no code of a bottle here. Scan it again, or type it."
 
 
 def test_a_bottle_of_another_shop_is_unknown_here(world: World) -> None:
@@ -75,7 +76,7 @@ def test_a_place_of_another_shop_is_unknown_here(world: World) -> None:
 def test_too_little_says_what_is_booked_and_the_way_out(world: World) -> None:
     ktrv = bottle(world, hollin(world), 1500 * ML, opened_at=at(-5))
     refused = refusal(world, Act("use", NOON, source=ktrv.code, amount=2 * LITRE))
-    assert refused.says == f"{ktrv.code} is booked at 1.5 l. If it holds more, say so and carry on."
+    assert refused.says == f"{pair(ktrv.code)} is booked at 1.5 l. If it holds more, say so and carry on."
     assert type(refused) is TooLittle
 
 
@@ -92,21 +93,21 @@ def test_a_late_use_of_too_much_says_what_was_booked_at_that_hour(world: World) 
     ktrv = bottle(world, hollin(world), LITRE, opened_at=at(-9))
     record(world, Act("count", at(-1), target=ktrv.code, amount=5 * LITRE))
     refused = refusal(world, Act("use", at(-4), source=ktrv.code, amount=2 * LITRE))
-    assert refused.says == f"{ktrv.code} is booked at 1 l. If it holds more, say so and carry on."
+    assert refused.says == f"{pair(ktrv.code)} is booked at 1 l. If it holds more, say so and carry on."
 
 
 def test_a_late_use_that_starves_a_later_entry_names_the_entry_in_the_way(world: World) -> None:
     ktrv = bottle(world, hollin(world), LITRE, opened_at=at(-9))
     record(world, Act("use", at(-1), source=ktrv.code, amount=900 * ML))
     refused = refusal(world, Act("use", at(-4), source=ktrv.code, amount=200 * ML))
-    assert refused.says == f"Entry 3 is in the way: {ktrv.code} holds less than that."
+    assert refused.says == f"Entry 3 is in the way: {pair(ktrv.code)} holds less than that."
     assert (type(refused), refused.seq) == (Refused, 3), "counting first is no way out of this one"
 
 
 def test_nothing_happens_to_a_bottle_before_it_came(world: World) -> None:
     ktrv = bottle(world, hollin(world), LITRE)
     refused = refusal(world, Act("use", NOON - timedelta(days=31), source=ktrv.code, amount=ML))
-    assert refused.says == f"{ktrv.code} had not been received by then. Receive it first."
+    assert refused.says == f"{pair(ktrv.code)} had not been received by then. Receive it first."
     assert type(refused) is NotHereYet
 
 
@@ -157,7 +158,7 @@ def test_a_late_use_of_a_bottle_that_was_sealed_by_then_opens_it_by_then(world: 
 def test_a_late_use_before_the_entry_that_opened_it_names_that_entry(world: World) -> None:
     ktrv = bottle(world, tidewall(world), 30 * ML, opened_at=at(-2))
     says = refusal(world, Act("use", at(-5), source=ktrv.code, amount=ML)).says
-    assert says == f"Entry 2 is in the way: {ktrv.code} is open already; only a sealed one is opened."
+    assert says == f"Entry 2 is in the way: {pair(ktrv.code)} is open already; only a sealed one is opened."
 
 
 def test_a_late_use_is_booked_to_what_the_bottle_held_at_that_hour(world: World) -> None:
@@ -264,7 +265,7 @@ def test_a_reverse_is_refused_where_a_later_entry_stands_on_it(world: World) -> 
     ktrv = bottle(world, hollin(world), LITRE, opened_at=at(-5))
     record(world, Act("use", at(-2), source=ktrv.code, amount=100 * ML))
     says = refusal(world, Act("reverse", NOON, reverses=2)).says
-    assert says == f"Entry 3 is in the way: {ktrv.code} is still sealed. Open it first."
+    assert says == f"Entry 3 is in the way: {pair(ktrv.code)} is still sealed. Open it first."
 
 
 def test_a_count_taken_back_under_a_use_names_the_use_and_offers_no_count(world: World) -> None:
@@ -272,7 +273,7 @@ def test_a_count_taken_back_under_a_use_names_the_use_and_offers_no_count(world:
     record(world, Act("count", at(-4), target=ktrv.code, amount=2 * LITRE))
     record(world, Act("use", at(-3), source=ktrv.code, amount=2 * LITRE))
     refused = refusal(world, Act("reverse", NOON, reverses=3))
-    assert refused.says == f"Entry 4 is in the way: {ktrv.code} holds less than that."
+    assert refused.says == f"Entry 4 is in the way: {pair(ktrv.code)} holds less than that."
     assert type(refused) is Refused
 
 

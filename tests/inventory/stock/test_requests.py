@@ -2,6 +2,7 @@
 
 import pytest
 
+from inventory.codes import pair
 from inventory.models import Movement, Request
 from inventory.stock import ledger
 from inventory.stock.requests import Answer, KeyReused, answer_once
@@ -64,7 +65,9 @@ def test_a_stop_is_answered_again_as_it_was_though_it_would_pass_by_now(station:
     count = Act("count", NOON, target=station.ktrv.code, amount=3 * LITRE)
     ledger.record(station.world.shop, [count], by=station.world.tomas, recorded_at=NOON)
     assert station.asks("k-1", 2 * LITRE) == first
-    assert first["says"] == f"{station.ktrv.code} is booked at 1 l. If it holds more, say so and carry on."
+    assert (
+        first["says"] == f"{pair(station.ktrv.code)} is booked at 1 l. If it holds more, say so and carry on."
+    )
 
 
 def test_what_was_refused_left_no_line_and_its_answer_stays(station: Station) -> None:

@@ -9,6 +9,7 @@ import pytest
 from django.core.management import call_command
 from django.db import connection
 
+from inventory.codes import pair
 from inventory.models import Container, Head, Lot, Movement, guards
 from inventory.products.actions import keep_product
 from inventory.stock.audit import audit
@@ -211,7 +212,7 @@ def test_a_forged_line_that_does_not_fit_is_named_even_where_the_chain_was_made_
     line = forged(9, amount=5 * LITRE)
     line.save(force_insert=True)
     Head.objects.update(seq=10, hash=line.hash)
-    assert found() == [f"Entry 10 does not fit: {ktrv().code} holds less than that."]
+    assert found() == [f"Entry 10 does not fit: {pair(ktrv().code)} holds less than that."]
 
 
 def test_names_can_be_removed_and_the_lines_still_verify(world: World) -> None:
