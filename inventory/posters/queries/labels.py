@@ -69,7 +69,7 @@ def _label(shop: Shop, row: Container, facts: sheets.Current) -> LabelContent:
         use_by=until(term, shop.zone) if term else "",
         use_by_says="Best before" if term and term.name == "best before" else "Use by",
         because=term.why if term else "",
-        more=_more(row, shop.zone),
+        more=_more(row, shop.zone, term.name if term else ""),
     )
     return says if product.needs_sheet or product.sheet_id else _without_hazards(says)
 
@@ -89,13 +89,15 @@ def _without_hazards(says: LabelContent) -> LabelContent:
     )
 
 
-def _more(row: Container, zone: tzinfo) -> tuple[str, ...]:
+def _more(row: Container, zone: tzinfo, ends: str) -> tuple[str, ...]:
+    """Return what else is worth a place; the day from which its use by counts stands in the reason."""
     facts = [f"lot {lot.number}" for lot in row.lots.all() if lot.number]
     if row.mixed_at:
         # "1:10" is one part in ten to some and one part and ten to others: say which.
         water = f"{row.parts_water} water" if row.parts_water else "no water"
-        facts = [f"{row.parts_product} part + {water}", f"mixed {written(row.mixed_at, zone)}", *facts]
-    elif row.opened_at:
+        mixed = [] if ends == "mixed" else [f"mixed {written(row.mixed_at, zone)}"]
+        facts = [f"{row.parts_product} part + {water}", *mixed, *facts]
+    elif row.opened_at and ends != "opened":
         facts.append(f"opened {written(row.opened_at, zone)}")
     if row.product and row.product.maker:
         facts.append(row.product.maker)

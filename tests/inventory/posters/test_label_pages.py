@@ -183,10 +183,16 @@ def test_a_label_reads_back_whole(world: World, tomas: Client) -> None:
         "20 Feb 2027",  # 22 November + 90 days
         "Danger",
         "Highly flammable liquid and vapour",
-        "lot HO-2405 · opened 22 Nov 2026 · Hollin · opened 22 November + 90 days, given by the maker",
+        "lot HO-2405 · Hollin · opened 22 November + 90 days, given by the maker",
     ):
         assert words in said
     assert codes(answer.content) == [row.code]
+
+
+def test_where_another_date_ends_it_the_label_still_says_when_it_was_opened(world: World) -> None:
+    row = wiped(world)
+    record(world, Act("open", NOON - timedelta(days=3), target=row.code))
+    assert "opened 22 Nov 2026" in says(world, row).facts
 
 
 def test_a_mixed_bottle_says_its_mix_when_until_and_why(world: World, tomas: Client) -> None:
@@ -194,8 +200,10 @@ def test_a_mixed_bottle_says_its_mix_when_until_and_why(world: World, tomas: Cli
     label = says(world, spray)
     assert (label.name, label.use_by) == ("Hollin panel wipe, 1:10", "20 Dec 2026")
     assert label.because == "mixed 20 November + 30 days, given by this shop"
-    assert label.facts == ("1 part + 10 water", "mixed 20 Nov 2026", "lot HO-1")
-    assert "1 part + 10 water · mixed 20 Nov 2026" in text(tomas.post(at(spray), ROLL).content)
+    assert label.facts == ("1 part + 10 water", "lot HO-1"), "the reason says when it was mixed"
+    assert "1 part + 10 water · lot HO-1 · mixed 20 November + 30 days" in text(
+        tomas.post(at(spray), ROLL).content
+    )
 
 
 def test_a_life_of_minutes_names_the_hour(world: World) -> None:
