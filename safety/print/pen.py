@@ -44,11 +44,14 @@ class Pen:
     height: float
     title: str
     buffer: BytesIO = field(default_factory=BytesIO)
+    language: str = "en"
 
     def __post_init__(self) -> None:
         register()
         size = (self.width * MM, self.height * MM)
-        self.canvas = Canvas(self.buffer, pagesize=size, invariant=True, lang="en", pageCompression=1)
+        self.canvas = Canvas(
+            self.buffer, pagesize=size, invariant=True, lang=self.language, pageCompression=1
+        )
         self.canvas.setTitle(self.title)
 
     def x(self, mm: float) -> float:

@@ -2,106 +2,78 @@
 
 from __future__ import annotations
 
-from safety.print import symbols
-from safety.print.fonts import WordTooWide, line_mm
-from safety.print.pen import Pen
-from safety.print.poster_sheets import (
-    NEAR,
-    SPACE,
-    DistanceOutOfRange,
-    Frame,
-    Sheet,
-    footer_height,
-    footer_texts,
-    header_height,
-    laid_out,
-    title_text,
-    under_texts,
-)
-from safety.print.values import PosterContent
+from safety.print.poster_events import event_blocks
+from safety.print.poster_pages import PaperTooSmall, print_sheets
+from safety.print.poster_place import never_blocks, place_blocks
+from safety.print.poster_products import product_blocks
+from safety.print.poster_sheets import DistanceOutOfRange, Frame, Purpose
+from safety.print.values import Masthead, PosterContent
+from safety.print.words import ENGLISH, say
 
 __all__ = ["DistanceOutOfRange", "PaperTooSmall", "print_poster"]
-
-
-class PaperTooSmall(ValueError):
-    """A word is wider than the paper at the distance asked for."""
+SHEETS_SPEAK = "What data sheets say stands in the language of the sheet."
 
 
 def print_poster(content: PosterContent, paper: str = "A3") -> tuple[bytes, dict[str, object]]:
     """Return the PDF and what is on it. Raises UnknownPaper, DistanceOutOfRange, PaperTooSmall."""
-    try:
-        frame, sheets = laid_out(content, paper)
-    except WordTooWide as wide:
-        raise PaperTooSmall(
-            f"{wide} Take larger paper than {paper}, or a shorter distance than {content.read_at_m:g} m."
-        ) from wide
-    pen = Pen(frame.width, frame.height, f"{content.place.name}, version {content.version}")
-    for number, sheet in enumerate(sheets, start=1):
-        if number > 1:
-            pen.next_page()
-        draw_sheet(pen, content, frame, sheet, f"sheet {number} of {len(sheets)}")
-    return pen.pdf(), said(content, frame, sheets)
+    head = masthead(content)
+    printed = print_sheets(head, lambda frame: purposes(content, frame), paper)
+    return printed.pdf, {"place": content.place.name} | printed.said(head) | said(content)
 
 
-def draw_sheet(pen: Pen, content: PosterContent, frame: Frame, sheet: Sheet, number: str) -> None:
-    """Draw one sheet."""
-    x, top = frame.margin, frame.margin
-    title = title_text(content, frame, sheet.title)
-    title.draw(pen, x, top)
-    code_top = top if title.width < frame.inner else top + title.height()
-    symbols.draw(pen, content.url, "qr", x + frame.inner - frame.code, code_top, frame.code)
-    below = top + title.height()
-    for part in under_texts(frame, sheet):
-        part.draw(pen, x, below)
-        below += part.height()
-    y = top + header_height(content, frame, sheet)
-    pen.rule(x, y - 1.5, x + frame.inner, line=1.0)
-    y += SPACE
-    for block in sheet.blocks:
-        block.draw(pen, x, y)
-        y += block.height() + SPACE
-    draw_footer(pen, content, frame, number)
+def masthead(content: PosterContent) -> Masthead:
+    """Return the head and foot of a poster."""
+    issue = say(
+        "{name}, version {version}, {day} · replace after {until} or when the site says so.",
+        content.language,
+        name=content.place.name,
+        version=content.version,
+        day=content.printed_on,
+        until=content.replace_after,
+    )
+    if content.language != ENGLISH:
+        issue = f"{issue} {say(SHEETS_SPEAK, content.language)}"
+    place = content.place
+    return Masthead(place.name, content.url, issue, content.language, content.read_at_m, place.binder_at)
 
 
-def draw_footer(pen: Pen, content: PosterContent, frame: Frame, number: str) -> None:
-    """Draw the foot."""
-    x = frame.margin
-    y = frame.height - frame.margin - footer_height(content, frame)
-    pen.rule(x, y, x + frame.inner, line=1.0)
-    y += 2
-    pen.text(x, y, f"{content.place.name}: {number}", NEAR[-1], bold=True)
-    y += line_mm(NEAR[-1])
-    for part in footer_texts(content, frame):
-        part.draw(pen, x, y)
-        y += part.height()
+def purposes(content: PosterContent, frame: Frame) -> list[Purpose]:
+    """Return what the sheets are for, in the order that they hang."""
+    place, language, type_, width = content.place, content.language, frame.type, frame.inner
+    about = " · ".join(part for part in (place.task, admitted(content)) if part)
+    where = ", ".join(part for part in (place.shop, place.address) if part)
+    not_in_one = say("Not in one bottle, bucket, cloth or drain", language)
+    first = say("Look after yourself first, then the other person, then call", language)
+    gravest = say("What is admitted here, the gravest first", language)
+    products = product_blocks(content.products, type_, width, language)
+    return [
+        Purpose("", tuple(part for part in (about, where) if part), place_blocks(content, type_, width)),
+        # The red frame carries its own title.
+        Purpose(
+            say("never together", language), (not_in_one,), never_blocks(content, type_, width), headed=False
+        ),
+        Purpose(say("if it happens", language), (first,), event_blocks(content, type_, width)),
+        Purpose(say("products", language), (gravest,), products),
+    ]
 
 
-def said(content: PosterContent, frame: Frame, sheets: list[Sheet]) -> dict[str, object]:
+def admitted(content: PosterContent) -> str:
+    """Return how many products are admitted, nothing where none is."""
+    count = len(content.products)
+    words = "1 product admitted" if count == 1 else "{count} products admitted"
+    return say(words, content.language, count=count) if count else ""
+
+
+def said(content: PosterContent) -> dict[str, object]:
     """Return what is on the poster, for scripts."""
     return {
-        "place": content.place.name,
-        "paper": frame.paper,
-        "sheets": [sheet.title for sheet in sheets],
         "version": content.version,
         "printed_on": content.printed_on,
         "replace_after": content.replace_after,
         "regime": content.regime,
-        "url": content.url,
-        "read_at_m": content.read_at_m,
-        "large_text_mm": frame.type.far,
-        "small_text_mm": frame.type.near,
         "signal_word": content.signal_word,
         "dangers": [{"pictogram": one.pictogram, "says": one.heading} for one in content.dangers],
         "never_together": [[pair.one, pair.other] for pair in content.never],
-        "products": [
-            {
-                "name": one.name,
-                "pictograms": list(one.pictograms),
-                "signal_word": one.signal_word,
-                "statements": list(one.statements),
-                "notice": one.notice or None,
-            }
-            for one in content.products
-        ],
+        "products": [one.said() for one in content.products],
         "no_data_sheet": list(content.unknown),
     }

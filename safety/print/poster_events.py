@@ -9,7 +9,9 @@ from reportlab.lib.colors import Color
 from safety.print.blocks import GUTTER, Block, Heading, Text, Type, divide, draw_stack, fits, stack_height
 from safety.print.fonts import line_mm
 from safety.print.pen import GREEN, RED, WHITE, Pen
+from safety.print.poster_place import Row, SymbolCell
 from safety.print.values import FirstAid, PlaceFacts, PosterContent
+from safety.print.words import ENGLISH, say
 
 INSET = 4.0
 
@@ -115,22 +117,26 @@ class Numbers:
     place: PlaceFacts
     type: Type
     width: float
+    language: str = ENGLISH
 
     def columns(self) -> list[list[Text]]:
         """Return three columns of texts, or one where the number needs the width."""
         place, type_ = self.place, self.type
         where = ", ".join(part for part in (place.shop, place.address, place.name) if part)
-        number = place.emergency_number or "number not entered yet: ask the owner"
-        poison = place.poison_centre or "number not entered yet: ask the owner"
+        unknown = say("number not entered yet: ask the owner", self.language)
+        number, poison = place.emergency_number or unknown, place.poison_centre or unknown
         wide = (self.width - 2 * GUTTER) / 3
         if not all(fits(part, type_.far, wide, bold=True) for part in (number, poison)):
             wide = self.width
         big = type_.far if place.emergency_number else type_.near
         middle = type_.heading if place.poison_centre else type_.near
         found = [
-            [Text("Call", type_.heading, wide, True), Text(number, big, wide, True)],
-            [Text("Poison centre", type_.heading, wide, True), Text(poison, middle, wide, True)],
-            [Text("Say", type_.heading, wide, True), Text(where, type_.near, wide)],
+            [Text(say("Call", self.language), type_.heading, wide, True), Text(number, big, wide, True)],
+            [
+                Text(say("Poison centre", self.language), type_.heading, wide, True),
+                Text(poison, middle, wide, True),
+            ],
+            [Text(say("Say", self.language), type_.heading, wide, True), Text(where, type_.near, wide)],
         ]
         return found if wide < self.width else [[part for column in found for part in column]]
 
@@ -152,9 +158,37 @@ class Numbers:
 
 def event_blocks(content: PosterContent, type_: Type, width: float) -> list[Block]:
     """Return the blocks of the second sheet."""
+    language = content.language
     return [
-        Heading("First aid", type_.heading, width),
+        Heading(say("First aid", language), type_.heading, width),
         *aid_blocks(content.first_aid, GREEN, type_, width),
         *aid_blocks(content.mishaps, RED, type_, width),
-        Numbers(content.place, type_, width),
+        Numbers(content.place, type_, width, language),
+        *where_rows(content.place, type_, width, language),
     ]
+
+
+def where_rows(place: PlaceFacts, type_: Type, width: float, language: str) -> list[Row]:
+    """Return the rescue and fire signs with the places that the shop entered, four or two side by side."""
+    unknown = say("place not entered yet: ask the owner", language)
+    things = (
+        ("eyewash", "Eyewash", place.eyewash),
+        ("rescue", "First-aid kit", place.first_aid),
+        ("extinguisher", "Extinguisher", place.extinguisher),
+        ("", "Spill kit", place.spill_kit),
+    )
+    box, head = type_.near_symbol, type_.near * 1.15
+    choices = []
+    for per in (4, 2, 1):
+        column = (width - (per - 1) * GUTTER) / per
+        if per > 1 and not all(
+            fits(say(name, language), head, column - box - 3, True) for _, name, _ in things
+        ):
+            continue
+        cells = [
+            SymbolCell(sign, say(name, language), head, (where or unknown,), type_.near, box, column)
+            for sign, name, where in things
+        ]
+        rows = [Row(tuple(cells[at : at + per]), column + GUTTER) for at in range(0, 4, per)]
+        choices.append(rows)
+    return choices[0]

@@ -20,6 +20,7 @@ from safety.print.blocks import (
 from safety.print.fonts import BOLD, line_mm, width_mm
 from safety.print.pen import RED, WHITE, Pen
 from safety.print.values import Danger, Equipment, NeverPair, PosterContent
+from safety.print.words import ENGLISH, say
 
 SIGN = 25.0  # the box of an equipment sign: D/40 at 1 m, as its words
 UNKNOWN = "No data sheet yet: treat as hazardous, ask the owner."
@@ -95,39 +96,44 @@ class Row:
         return None
 
 
-def danger_rows(dangers: tuple[Danger, ...], type_: Type, width: float) -> list[Row]:
+def danger_rows(dangers: tuple[Danger, ...], type_: Type, width: float, language: str = ENGLISH) -> list[Row]:
     """Return the dangers in two columns where their headings fit, else in one."""
     half = (width - GUTTER) / 2
     two = all(fits(one.heading, type_.far, half - type_.far_symbol - 3, bold=True) for one in dangers)
     column = half if two else width
     box = type_.far_symbol
     cells = [
-        SymbolCell(one.pictogram, one.heading, type_.far, details(one), type_.near, box, column)
+        SymbolCell(one.pictogram, one.heading, type_.far, details(one, language), type_.near, box, column)
         for one in dangers
     ]
     per = 2 if two else 1
     return [Row(tuple(cells[at : at + per]), column + GUTTER) for at in range(0, len(cells), per)]
 
 
-def details(danger: Danger) -> tuple[str, ...]:
+def details(danger: Danger, language: str) -> tuple[str, ...]:
     """Return the small text of a danger: products, what else, codes."""
-    also = f" Also {danger.also}." if danger.also else ""
+    also = f" {say('Also {what}.', language, what=danger.also)}" if danger.also else ""
     return (f"{danger.says}.{also} {', '.join(danger.codes)}",)
 
 
 def sign_rows(equipment: tuple[Equipment, ...], type_: Type, width: float) -> list[Row]:
-    """Return the equipment signs, as many side by side as their words allow."""
+    """Return the equipment signs with their words."""
+    return columned([(one.sign, one.word, one.lines) for one in equipment], type_, width)
+
+
+def columned(signs: list[tuple[str, str, tuple[str, ...]]], type_: Type, width: float) -> list[Row]:
+    """Return (sign, word, lines) in rows, as many side by side as their words allow."""
     box = min(SIGN, type_.far_symbol)
     head = type_.near * 1.25
-    words = [word for one in equipment for word in one.word.split()]
+    words = [word for _, heading, _ in signs for word in heading.split()]
     word = max((width_mm(word, BOLD, head) for word in words), default=0)
     most = max(1, int((width + GUTTER) // (max(box + 3 + word, 46) + GUTTER)))
     choices = []
-    for per in range(1, min(most, len(equipment)) + 1):
+    for per in range(1, min(most, len(signs)) + 1):
         column = (width - (per - 1) * GUTTER) / per
         cells = [
-            SymbolCell(one.sign, one.word, head, one.lines, type_.near, box, column, below=True)
-            for one in equipment
+            SymbolCell(sign, heading, head, lines, type_.near, box, column, below=True)
+            for sign, heading, lines in signs
         ]
         choices.append(
             [Row(tuple(cells[at : at + per]), column + GUTTER) for at in range(0, len(cells), per)]
@@ -143,6 +149,7 @@ class Never:
     pairs: tuple[NeverPair, ...]
     type: Type
     width: float
+    language: str = ENGLISH
     title: str = "Never together"
 
     def columns(self) -> tuple[float, float, float, float] | None:
@@ -193,7 +200,7 @@ class Never:
     def draw(self, pen: Pen, x: float, top: float) -> None:
         """Draw it."""
         pen.fill(x, top, self.width, self.bar(), RED)
-        pen.text(x + 6, top + 1.5, self.title, self.type.heading, bold=True, ink=WHITE)
+        pen.text(x + 6, top + 1.5, say(self.title, self.language), self.type.heading, bold=True, ink=WHITE)
         y = top + self.bar()
         for place, pair in enumerate(self.pairs):
             if place:
@@ -216,34 +223,35 @@ class Never:
     def split(self, room: float) -> tuple[Block, Block] | None:
         """Return the pairs that fit, and the rest under the same title."""
         for count in range(len(self.pairs) - 1, 0, -1):
-            first = Never(self.pairs[:count], self.type, self.width, self.title)
+            first = Never(self.pairs[:count], self.type, self.width, self.language, self.title)
             if first.height() <= room:
                 title = "Never together (continued)"
-                return first, Never(self.pairs[count:], self.type, self.width, title)
+                return first, Never(self.pairs[count:], self.type, self.width, self.language, title)
         return None
 
 
 def place_blocks(content: PosterContent, type_: Type, width: float) -> list[Block]:
     """Return the blocks of the first sheet, in the order that they are read."""
-    about = "What can hurt you here"
+    language = content.language
+    about = say("What can hurt you here", language)
     blocks: list[Block] = []
     if content.signal_word:
         blocks.append(Word(content.signal_word, about, type_, width))
     elif content.products:
         none = "No product here with a data sheet carries a signal word."
-        blocks.append(Heading(none, type_.heading, width))
+        blocks.append(Heading(say(none, language), type_.heading, width))
     else:
-        blocks.append(Heading("No product is admitted to this place.", type_.heading, width))
-    blocks.extend(danger_rows(content.dangers, type_, width))
+        blocks.append(Heading(say("No product is admitted to this place.", language), type_.heading, width))
+    blocks.extend(danger_rows(content.dangers, type_, width, language))
     if content.unknown:
         names = Text(", ".join(content.unknown), type_.heading, width - 8, bold=True)
-        blocks.append(Boxed((names, Text(UNKNOWN, type_.near, width - 8)), width))
+        blocks.append(Boxed((names, Text(say(UNKNOWN, language), type_.near, width - 8)), width))
     if content.equipment:
-        blocks.append(Heading("Before you start", type_.heading, width))
+        blocks.append(Heading(say("Before you start", language), type_.heading, width))
         blocks.extend(sign_rows(content.equipment, type_, width))
     return blocks
 
 
 def never_blocks(content: PosterContent, type_: Type, width: float) -> list[Block]:
     """Return the red frame, if anything here must not meet."""
-    return [Never(content.never, type_, width)] if content.never else []
+    return [Never(content.never, type_, width, content.language)] if content.never else []

@@ -8,7 +8,8 @@ from safety.print import pictograms
 from safety.print.blocks import GUTTER, Block, Text, Type, divide, draw_stack, stack_height
 from safety.print.fonts import BOLD, width_mm
 from safety.print.pen import Pen
-from safety.print.values import PosterContent, PosterProduct
+from safety.print.values import PosterProduct
+from safety.print.words import say
 
 
 @dataclass(frozen=True)
@@ -58,13 +59,14 @@ class ProductRow:
         )
 
 
-def product_row(product: PosterProduct, type_: Type, width: float, left: float) -> ProductRow:
+def product_row(product: PosterProduct, type_: Type, width: float, left: float, language: str) -> ProductRow:
     """Return a product's row whose texts start at `left`."""
     texts = [Text(text, type_.near, width - left) for text in [" ".join(product.statements)] if text]
     if product.notice:
         texts.insert(0, Text(product.notice, type_.near, width - left, bold=True))
     if product.wear:
-        texts.append(Text(f"Wear: {', '.join(product.wear)}.", type_.near, width - left, bold=True))
+        worn = say("Wear: {what}.", language, what=", ".join(product.wear))
+        texts.append(Text(worn, type_.near, width - left, bold=True))
     word = (Text(product.signal_word, type_.near, left or width, True),) if product.signal_word else ()
     return ProductRow(
         name=Text(product.name, type_.far, width, bold=True),
@@ -77,11 +79,13 @@ def product_row(product: PosterProduct, type_: Type, width: float, left: float) 
     )
 
 
-def product_blocks(content: PosterContent, type_: Type, width: float) -> list[Block]:
+def product_blocks(
+    products: tuple[PosterProduct, ...], type_: Type, width: float, language: str
+) -> list[Block]:
     """Return a block a product, all texts in one column beside the widest diamonds or word."""
     # Some classes have a word and no diamond: the column holds the wider of the two.
-    diamonds = max((len(one.pictograms) for one in content.products), default=0) * type_.near_symbol
-    words = [one.signal_word for one in content.products if one.signal_word]
+    diamonds = max((len(one.pictograms) for one in products), default=0) * type_.near_symbol
+    words = [one.signal_word for one in products if one.signal_word]
     widest = max((width_mm(word, BOLD, type_.near) for word in words), default=0.0)
     left = max(diamonds, widest) + GUTTER if diamonds or words else 0.0
-    return [product_row(one, type_, width, left) for one in content.products]
+    return [product_row(one, type_, width, left, language) for one in products]

@@ -6,20 +6,18 @@ ANSI Z535), D/300 for the near tier at 1 m; far symbols D/40.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
 from safety.print.blocks import Block, Heading, Text, Type, fits
 from safety.print.fonts import BOLD, WordTooWide, line_mm, width_mm
 from safety.print.pen import paper_size
-from safety.print.poster_events import event_blocks
-from safety.print.poster_place import never_blocks, place_blocks
-from safety.print.poster_products import product_blocks
-from safety.print.values import PosterContent
+from safety.print.values import Masthead
+from safety.print.words import say
 
 NEAR = (5.2, 4.6, 4.0, 3.4)  # small text: the largest that needs no other sheets than the least
 SPACE = 5.0
-NEVER = "never together"
+CAUTION = "The product's own label and data sheet, local codes and licensed practice come first."
 
 
 class DistanceOutOfRange(ValueError):
@@ -56,6 +54,19 @@ class Sheet:
     blocks: tuple[Block, ...]
 
 
+@dataclass(frozen=True)
+class Purpose:
+    """What a sheet is for. headed: where it stands under another, a heading says its name first."""
+
+    name: str
+    under: tuple[str, ...]
+    blocks: list[Block]
+    headed: bool = True
+
+
+PurposesOf = Callable[[Frame], list[Purpose]]
+
+
 def frame_for(paper: str, read_at_m: float, near: float) -> Frame:
     """Return the frame; raise UnknownPaper, DistanceOutOfRange."""
     if not 0.5 <= read_at_m <= 10:
@@ -68,14 +79,14 @@ def frame_for(paper: str, read_at_m: float, near: float) -> Frame:
     return Frame(paper, width, height, 14.0 if width > 250 else 12.0, type_)
 
 
-def laid_out(content: PosterContent, paper: str) -> tuple[Frame, list[Sheet]]:
+def laid_out(masthead: Masthead, purposes_of: PurposesOf, paper: str) -> tuple[Frame, list[Sheet]]:
     """Return the sheets in the largest small text that parts them as the smallest does."""
-    least = frame_for(paper, content.read_at_m, NEAR[-1])
-    fewest = sheets_of(content, least)
+    least = frame_for(paper, masthead.read_at_m, NEAR[-1])
+    fewest = sheets_of(masthead, purposes_of(least), least)
     for near in NEAR[:-1]:
-        frame = frame_for(paper, content.read_at_m, near)
+        frame = frame_for(paper, masthead.read_at_m, near)
         try:
-            sheets = sheets_of(content, frame)
+            sheets = sheets_of(masthead, purposes_of(frame), frame)
         except WordTooWide:
             continue
         if [sheet.title for sheet in sheets] == [sheet.title for sheet in fewest]:
@@ -83,59 +94,28 @@ def laid_out(content: PosterContent, paper: str) -> tuple[Frame, list[Sheet]]:
     return least, fewest
 
 
-def sheets_of(content: PosterContent, frame: Frame) -> list[Sheet]:
+def sheets_of(masthead: Masthead, purposes: list[Purpose], frame: Frame) -> list[Sheet]:
     """Return the sheets: each purpose on its own, or together where all of one fits under another."""
-    place = content.place
-    count = len(content.products)
-    noun = "product" if count == 1 else "products"
-    about = " · ".join(part for part in (place.task, f"{count} {noun} admitted" if count else "") if part)
-    where = ", ".join(part for part in (place.shop, place.address) if part)
-    purposes = [
-        ("", tuple(line for line in (about, where) if line), place_blocks(content, frame.type, frame.inner)),
-        (
-            NEVER,
-            ("Not in one bottle, bucket, cloth or drain",),
-            never_blocks(content, frame.type, frame.inner),
-        ),
-        (
-            "if it happens",
-            ("Look after yourself first, then the other person, then call",),
-            event_blocks(content, frame.type, frame.inner),
-        ),
-        (
-            "products",
-            ("What is admitted here, the gravest first",),
-            product_blocks(content, frame.type, frame.inner),
-        ),
-    ]
     sheets: list[Sheet] = []
-    for purpose, under, blocks in purposes:
-        if blocks:
-            add_purpose(sheets, content, frame, purpose, under, blocks)
+    for purpose in purposes:
+        if purpose.blocks:
+            add_purpose(sheets, masthead, frame, purpose)
     return sheets
 
 
-def add_purpose(
-    sheets: list[Sheet],
-    content: PosterContent,
-    frame: Frame,
-    purpose: str,
-    under: tuple[str, ...],
-    blocks: list[Block],
-) -> None:
+def add_purpose(sheets: list[Sheet], masthead: Masthead, frame: Frame, purpose: Purpose) -> None:
     """Add the blocks of one purpose: under the last sheet if all of it fits there, else on its own."""
+    name = purpose.name
     if sheets:
-        # The red frame carries its own title.
-        words = purpose[0].upper() + purpose[1:]
-        head = [] if purpose == NEVER else [Heading(words, frame.type.far, frame.inner)]
-        together = Sheet(sheets[-1].title, sheets[-1].under, (*sheets[-1].blocks, *head, *blocks))
-        if total(together.blocks) <= room(content, frame, together):
+        head = [Heading(name[0].upper() + name[1:], frame.type.far, frame.inner)] if purpose.headed else []
+        together = Sheet(sheets[-1].title, sheets[-1].under, (*sheets[-1].blocks, *head, *purpose.blocks))
+        if total(together.blocks) <= room(masthead, frame, together):
             sheets[-1] = together
             return
-    title = f"{content.place.name}: {purpose}" if purpose else content.place.name
-    first = Sheet(title, under, ())
-    for flowed in flow(blocks, room(content, frame, first)):
-        sheets.append(Sheet(title, under, tuple(flowed)))
+    title = f"{masthead.name}: {name}" if name else masthead.name
+    first = Sheet(title, purpose.under, ())
+    for flowed in flow(purpose.blocks, room(masthead, frame, first)):
+        sheets.append(Sheet(title, purpose.under, tuple(flowed)))
 
 
 def total(blocks: tuple[Block, ...] | list[Block]) -> float:
@@ -157,7 +137,7 @@ def flow(blocks: list[Block], height: float) -> Iterator[list[Block]]:
             page.append(block)
             continue
         cut = block.split(left)
-        if cut and (not page or block.height() > height):
+        if cut and (not page or block.height() > height or getattr(block, "runs_on", False)):
             page.append(cut[0])
             waiting.insert(0, cut[1])
         else:
@@ -173,7 +153,7 @@ def splits(block: Block, left: float) -> bool:
     return block.height() > left and block.split(left) is not None
 
 
-def title_text(content: PosterContent, frame: Frame, title: str) -> Text:
+def title_text(frame: Frame, title: str) -> Text:
     """Return the title: larger than the far tier where it stands on one line."""
     width = frame.inner - frame.code - 4
     for grown in (1.5, 1.25, 1.0):
@@ -189,36 +169,44 @@ def under_texts(frame: Frame, sheet: Sheet) -> list[Text]:
     return [Text(line, frame.type.near * 1.15, frame.inner - frame.code - 4) for line in sheet.under]
 
 
-def header_height(content: PosterContent, frame: Frame, sheet: Sheet) -> float:
+def header_height(frame: Frame, sheet: Sheet) -> float:
     """Return the height of title, lines under it, code and rule."""
-    text = title_text(content, frame, sheet.title)
+    text = title_text(frame, sheet.title)
     texts = text.height() + sum(part.height() for part in under_texts(frame, sheet))
     beside = frame.code if text.width < frame.inner else text.height() + frame.code
     return max(texts, beside) + 4
 
 
-def footer_texts(content: PosterContent, frame: Frame) -> list[Text]:
+def footer_texts(masthead: Masthead, frame: Frame) -> list[Text]:
     """Return what stands at the foot of every sheet, all of it at the near size."""
-    capital = NEAR[-1]
-    near_m = frame.type.near * 300 / 1000
-    small = "1 m" if frame.type.near == NEAR[-1] else f"{near_m:.2g} m, this line to 1 m"
-    binder = f"; binder at {content.place.binder_at}" if content.place.binder_at else ""
-    lines = (
-        f"{content.place.name}, version {content.version}, {content.printed_on} · replace after "
-        f"{content.replace_after} or when the site says so.",
-        f"Large text legible to {frame.type.far / 5:.2g} m, small text to {small}. "
-        f"The code works on this shop's Wi-Fi{binder}.",
-        content.caution,
-    )
-    return [Text(line, capital, frame.inner) for line in lines]
+    lines = (masthead.issue, f"{legible(masthead, frame)} {works(masthead)}", say(CAUTION, masthead.language))
+    return [Text(line, NEAR[-1], frame.inner) for line in lines]
 
 
-def footer_height(content: PosterContent, frame: Frame) -> float:
+def legible(masthead: Masthead, frame: Frame) -> str:
+    """Return the sentence of the two distances."""
+    least = frame.type.near == NEAR[-1]
+    words = "Large text legible to {far} m, small text to {near} m."
+    if not least:
+        words = "Large text legible to {far} m, small text to {near} m, this line to 1 m."
+    near = "1" if least else f"{frame.type.near * 300 / 1000:.2g}"
+    return say(words, masthead.language, far=f"{frame.type.far / 5:.2g}", near=near)
+
+
+def works(masthead: Masthead) -> str:
+    """Return where the code works, and where the binder is for whom it does not."""
+    if not masthead.binder_at:
+        return say("The code works on this shop's Wi-Fi.", masthead.language)
+    words = "The code works on this shop's Wi-Fi; binder at {where}."
+    return say(words, masthead.language, where=masthead.binder_at)
+
+
+def footer_height(masthead: Masthead, frame: Frame) -> float:
     """Return the height of the foot with the line for the sheet's number."""
-    return sum(part.height() for part in footer_texts(content, frame)) + line_mm(NEAR[-1]) + 3
+    return sum(part.height() for part in footer_texts(masthead, frame)) + line_mm(NEAR[-1]) + 3
 
 
-def room(content: PosterContent, frame: Frame, sheet: Sheet) -> float:
+def room(masthead: Masthead, frame: Frame, sheet: Sheet) -> float:
     """Return the height between header and foot."""
-    fixed = header_height(content, frame, sheet) + footer_height(content, frame) + 2 * SPACE
+    fixed = header_height(frame, sheet) + footer_height(masthead, frame) + 2 * SPACE
     return frame.height - 2 * frame.margin - fixed

@@ -170,6 +170,20 @@ def rescue(canvas: Canvas) -> None:
     canvas.rect(0.15, 0.4, 0.7, 0.2, stroke=0, fill=1)
 
 
+def eyewash(canvas: Canvas) -> None:
+    """An eye over the two jets that rinse it, white on green: rescue."""
+    square(canvas, GREEN)
+    shape(canvas, (0.16, 0.66), (0.32, 0.9, 0.68, 0.9, 0.84, 0.66), (0.68, 0.42, 0.32, 0.42, 0.16, 0.66))
+    canvas.setFillColor(GREEN)
+    canvas.circle(0.5, 0.66, 0.1, stroke=0, fill=1)
+    canvas.setFillColor(WHITE)
+    canvas.setLineWidth(0.04)
+    for start, end in ((0.3, 0.41), (0.7, 0.59)):
+        canvas.line(start, 0.2, start, 0.32)
+        canvas.line(start, 0.32, end, 0.42)
+    canvas.rect(0.2, 0.1, 0.6, 0.08, stroke=0, fill=1)
+
+
 def extinguisher(canvas: Canvas) -> None:
     """An extinguisher on red: fire equipment."""
     square(canvas, RED)
@@ -190,5 +204,6 @@ SIGNS: dict[str, Callable[[Canvas], None]] = {
     "body": body,
     "flame": flame,
     "rescue": rescue,
+    "eyewash": eyewash,
     "extinguisher": extinguisher,
 }

@@ -8,7 +8,16 @@ from dataclasses import dataclass
 
 @dataclass(frozen=True)
 class LabelContent:
-    """One label. `use_by` is a written day ("26 Nov 2026"), `use_by_says` what stands before it."""
+    """One label, every word of it whole: what does not fit is refused, never dropped.
+
+    use_by: a written day ("26 Nov 2026"), use_by_says what stands before it; notice: bold, before all else;
+    precautions: P-statements; supplier: the maker's name and telephone; advice: bold, the last line (where to
+    stick it, where the full label is); fill_says: what stands over the boxes that a date is written in, ""
+    where there are none; hole: a strip is kept for the hole of a tie-on tag.
+    side_mm, side_if_possible_mm: the least side of a diamond, and the side it has where there is room (0: the
+    larger text goes first); x_height_mm: the least height of a small x. first: the smallest size to try, and
+    first_why in a sentence. form, regime, language: what was asked for.
+    """
 
     name: str
     code: str
@@ -20,6 +29,19 @@ class LabelContent:
     statements: tuple[str, ...] = ()
     facts: tuple[str, ...] = ()
     notice: str = ""
+    precautions: tuple[str, ...] = ()
+    supplier: str = ""
+    advice: str = ""
+    fill_says: str = ""
+    hole: bool = False
+    side_mm: float = 10.0
+    side_if_possible_mm: float = 0.0
+    x_height_mm: float = 1.2
+    first: str = "medium"
+    first_why: str = ""
+    form: str = "secondary"
+    regime: str = "EU"
+    language: str = "en"
 
 
 @dataclass(frozen=True)
@@ -37,6 +59,9 @@ class PlaceFacts:
     poison_centre: str = ""
     ventilation: str = ""
     binder_at: str = ""
+    first_aid: str = ""
+    volume_m3: int | None = None
+    air_m3_h: int | None = None
 
 
 @dataclass(frozen=True)
@@ -100,6 +125,28 @@ class PosterProduct:
     wear: tuple[str, ...] = ()
     notice: str = ""
 
+    def said(self) -> dict[str, object]:
+        """Return the product for scripts."""
+        return {
+            "name": self.name,
+            "pictograms": list(self.pictograms),
+            "signal_word": self.signal_word,
+            "statements": list(self.statements),
+            "notice": self.notice or None,
+        }
+
+
+@dataclass(frozen=True)
+class Masthead:
+    """What every sheet carries at its head and foot. issue: which paper this is and until when it holds."""
+
+    name: str
+    url: str
+    issue: str
+    language: str = "en"
+    read_at_m: float = 2.0
+    binder_at: str = ""
+
 
 @dataclass(frozen=True)
 class PosterContent:
@@ -120,4 +167,56 @@ class PosterContent:
     printed_on: str
     replace_after: str
     read_at_m: float = 2.0
-    caution: str = "The product's own label and data sheet, local codes and licensed practice come first."
+    language: str = "en"
+
+
+@dataclass(frozen=True)
+class CardSection:
+    """One part of a card: its title and its sentences."""
+
+    title: str
+    lines: tuple[Line, ...]
+
+
+@dataclass(frozen=True)
+class CardContent:
+    """One product on one side of A4; about: maker and sheet, in a sentence."""
+
+    masthead: Masthead
+    about: str
+    product: PosterProduct
+    sections: tuple[CardSection, ...]
+    equipment: tuple[Equipment, ...]
+
+
+@dataclass(frozen=True)
+class CabinetContent:
+    """What stands in one place: names, diamonds, words, and what of it must never meet."""
+
+    masthead: Masthead
+    about: tuple[str, ...]
+    signal_word: str | None
+    products: tuple[PosterProduct, ...]
+    never: tuple[NeverPair, ...]
+    notes: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class Chemical:
+    """One line of the shop's list: the name as on its sheet, the maker, the sheet's day, the places."""
+
+    name: str
+    maker: str
+    sheet: str
+    places: str
+    signal_word: str | None = None
+
+
+@dataclass(frozen=True)
+class ChemicalsContent:
+    """A shop's list of hazardous chemicals."""
+
+    masthead: Masthead
+    about: str
+    rows: tuple[Chemical, ...]
+    notes: tuple[str, ...] = ()

@@ -78,8 +78,8 @@ def test_the_set_has_its_single_purpose_sheets_in_order() -> None:
 
 def test_what_fits_on_fewer_sheets_is_printed_on_fewer() -> None:
     pdf, said = print_poster(content([("Marl cutting compound", SHELF[0][1])]), "A3")
-    assert said["sheets"] == ["Bay 2", "Bay 2: products"]
-    assert "If it happens First aid Eyes" in text(pdf, 0)
+    assert said["sheets"] == ["Bay 2", "Bay 2: if it happens"]
+    assert "Products Marl cutting compound" in text(pdf, 1)
 
 
 def test_every_sheet_says_version_dates_distances_binder_and_caution() -> None:
@@ -113,11 +113,11 @@ def test_the_place_says_its_dangers_in_plain_words_gravest_first() -> None:
 
 
 def test_what_must_never_meet_is_said_once_a_pair() -> None:
-    """Acid and iron remover name each other on their own sheets."""
+    """Acid and iron remover name each other on their own sheets; bleach is not admitted here."""
     pairs = [(pair.one, pair.other) for pair in content().never]
     assert pairs == [
-        ("Brack wheel acid", "Bleach cleaner"),
         ("Brack wheel acid", "Fenmoor iron remover"),
+        ("Brack wheel acid", "Bleach cleaner"),
         ("Tidewall coating", "Water, alcohol"),
     ]
 
