@@ -48,7 +48,7 @@ def show_mix(product_parts: int, water_parts: int) -> str:
 def dilution(total_base: int, product_parts: int, water_parts: int) -> tuple[int, int]:
     """Split a total volume (µl) by parts added, 1:10 being one part product and ten parts water.
 
-    Product is rounded half-even, water takes the exact remainder. Raises AmountError for impossible parts.
+    With a total in mg the parts are by weight. Product is rounded half-even, water takes the exact remainder. Raises AmountError for impossible parts.
     """
     if product_parts < 1 or water_parts < 0:
         raise AmountError("A mix ratio has at least one part of product and no negative water, like 1:10.")
@@ -58,15 +58,20 @@ def dilution(total_base: int, product_parts: int, water_parts: int) -> tuple[int
     return product, total_base - product
 
 
-def pour_in_words(product: int, water: int) -> str:
-    """Return two volumes (µl) as a person pours them: "91 ml product into 909 ml water, water first"."""
+def pour_in_words(product: int, water: int, dimension: Dimension | str = Dimension.VOLUME) -> str:
+    """Return two volumes (µl) as a person pours them: "91 ml product into 909 ml water, water first".
+
+    With the dimension mass they are mg, and both are weighed.
+    """
+    of = Dimension(dimension)
     if not water:
-        return f"{_poured(product)} product, undiluted"
-    return f"{_poured(product)} product into {_poured(water)} water, water first"
+        return f"{_poured(product, of)} product, undiluted"
+    weighed = ", both weighed" if of is Dimension.MASS else ""
+    return f"{_poured(product, of)} product into {_poured(water, of)} water{weighed}, water first"
 
 
-def _poured(base: int) -> str:
-    """Whole millilitres where a jug has them: nobody pours 90.91 ml."""
+def _poured(base: int, dimension: Dimension) -> str:
+    """Whole millilitres or grams where a jug or a scale has them: nobody pours 90.91 ml."""
     if base < 10_000 or base >= 10_000_000:
-        return show(base, Dimension.VOLUME)
-    return f"{round(Fraction(base, 1000))} ml"
+        return show(base, dimension)
+    return f"{round(Fraction(base, 1000))} {'g' if dimension is Dimension.MASS else 'ml'}"

@@ -95,6 +95,8 @@ def _more(row: Container, zone: tzinfo, ends: str) -> tuple[str, ...]:
     if row.mixed_at:
         # "1:10" is one part in ten to some and one part and ten to others: say which.
         water = f"{row.parts_water} water" if row.parts_water else "no water"
+        if row.parts_water and row.product and row.product.dimension == Product.Dimension.MASS:
+            water += " by weight"
         mixed = [] if ends == "mixed" else [f"mixed {written(row.mixed_at, zone)}"]
         facts = [f"{row.parts_product} part + {water}", *mixed, *facts]
     elif row.opened_at and ends != "opened":

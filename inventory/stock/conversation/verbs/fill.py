@@ -1,4 +1,8 @@
-"""Fill: out of one container into others at a mix ratio, each to the brim unless an amount was said."""
+"""Fill: out of one container into others at a mix ratio, each to the brim unless an amount was said.
+
+A product kept by weight (a powder, a paste) is mixed by weight: product and water are both weighed, and a
+bottle takes a gram for each of its millilitres, since water weighs that and most of the mix is water.
+"""
 
 from dataclasses import replace
 from typing import Any
@@ -34,7 +38,8 @@ def begin(turn: Turn) -> Heard:
     if source.shelf.parts != NEAT:
         return _targets(turn, source, (1, 0))
     says = f"Fill from {words.name(source)}: at which ratio?"
-    next = "Type it as 1:10, product to water, or scan a bottle that had this mix before."
+    by = ", by weight" if _weighed(source) else ""
+    next = f"Type it as 1:10, product to water{by}, or scan a bottle that had this mix before."
     return turn.ask(says, next, *RATIOS, verb=NAME, waits="ratio", source=source.code)
 
 
@@ -50,6 +55,10 @@ def _targets(turn: Turn, source: Bottle, parts: tuple[int, int]) -> Heard:
     )
 
 
+def _weighed(source: Bottle) -> bool:
+    return source.product is not None and source.product.dimension == "mass"
+
+
 def go_on(turn: Turn) -> Heard | None:
     """Take the source, the ratio, an amount for each, and one bottle after another."""
     said, slots = turn.said, turn.state.slots
@@ -62,7 +71,7 @@ def go_on(turn: Turn) -> Heard | None:
     if said.command == "done":
         return turn.tell("Done filling.", "Scan the next thing.")
     if bottle is None:
-        return _each(turn) if said.amount else None
+        return _each(turn, source) if said.amount else None
     if bottle.content >= bottle.full and bottle.refillable:
         return None  # A full one is scanned to be used: filling is over.
     if turn.state.waits == "ratio":
@@ -72,13 +81,15 @@ def go_on(turn: Turn) -> Heard | None:
     return settle(turn, {**slots, "target": bottle.code})
 
 
-def _each(turn: Turn) -> Heard:
+def _each(turn: Turn, source: Bottle) -> Heard:
+    # A mix is neither as heavy nor as light as its product, so grams are read as grams, never by density.
+    by = replace(source.product, density_mg_per_l=None) if source.product and _weighed(source) else None
     try:
-        each = words.read_amount(turn.said.text, None, turn.facts.shop)
+        each = words.read_amount(turn.said.text, by, turn.facts.shop)
     except AmountError as refusal:
         return turn.again(str(refusal))
     waiting = replace(turn.state, slots={**turn.state.slots, "each": each})
-    said = words.amount(each, None, turn.facts.shop)
+    said = words.amount(each, by, turn.facts.shop)
     return replace(turn.again(f"{said} into each: scan the bottles to fill."), state=waiting)
 
 
@@ -131,10 +142,10 @@ def _cannot(
         )
     if target.content >= target.full:
         return turn.stop(f"{named} is full already.", "Scan the next one.")
-    if source.product and source.product.dimension != "volume" and parts[1]:
+    if source.product and source.product.dimension not in {"volume", "mass"} and parts[1]:
         return turn.stop(
-            f"{source.product.name} is kept by weight, so its volume must be measured.",
-            "Mix it in a jug, and COUNT what that gives.",
+            f"{source.product.name} is counted, so no ratio says how much of it goes in.",
+            f"Dissolve it as its label says, then USE what went in from {words.short(source.code)}.",
         )
     return None
 
@@ -165,7 +176,7 @@ def _record(
             facts=facts,
         )
     )
-    pour = pour_in_words(product, water) if water else f"{turn.of(source, product)}"
+    pour = pour_in_words(product, water, _dimension(source)) if water else f"{turn.of(source, product)}"
     says = f"Filled {words.short(target.code)}: {pour}. {_dies(turn, source, target, parts)}"
     state = replace(turn.state, bottle=target.code, verb=NAME, waits="target", slots=_kept(slots))
     left = max(source.content - product, 0)
@@ -180,6 +191,10 @@ def _record(
         state=state,
         what=f"the filling of {target.noun} {words.short(target.code)}",
     )
+
+
+def _dimension(source: Bottle) -> str:
+    return "mass" if _weighed(source) else "volume"
 
 
 def _dies(turn: Turn, source: Bottle, target: Bottle, parts: tuple[int, int]) -> str:
