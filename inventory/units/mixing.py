@@ -48,7 +48,8 @@ def show_mix(product_parts: int, water_parts: int) -> str:
 def dilution(total_base: int, product_parts: int, water_parts: int) -> tuple[int, int]:
     """Split a total volume (µl) by parts added, 1:10 being one part product and ten parts water.
 
-    With a total in mg the parts are by weight. Product is rounded half-even, water takes the exact remainder. Raises AmountError for impossible parts.
+    With a total in mg the parts are by weight. Product is rounded half-even, water takes the exact remainder.
+    Raises AmountError for impossible parts.
     """
     if product_parts < 1 or water_parts < 0:
         raise AmountError("A mix ratio has at least one part of product and no negative water, like 1:10.")
