@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from safety.hazards import facts as hazard_facts
-from safety.hazards.facts import SheetFacts
+from safety.hazards.facts import Measured, SheetFacts
 from safety.models import DataSheet, SheetVersion
 
 Current = dict[int, SheetVersion]
@@ -65,7 +65,24 @@ def facts_of(version: SheetVersion) -> SheetFacts:
         fire=version.fire,
         spill=version.spill,
         never_with=tuple((pair["with"], pair["why"]) for pair in version.never_with),
+        mixes=tuple(
+            Measured((one["parts"][0], one["parts"][1]), one.get("ph"), one.get("flash_point_c"))
+            for one in version.mixes
+        ),
+        composition=mixture_of(version) if version.composition else None,
     )
+
+
+def mixture_of(version: SheetVersion) -> dict[str, object]:
+    """Return sections 3 and 9 of a version as the document of a mixture."""
+    return {
+        "form": version.form,
+        "ph": version.ph,
+        "flash_point_c": version.flash_point_c,
+        "boiling_point_c": version.boiling_point_c,
+        "viscosity_mm2_s_40c": version.viscosity_mm2_s_40c,
+        "ingredients": version.composition,
+    }
 
 
 def facts_or_none(version: SheetVersion | None) -> SheetFacts | None:

@@ -13,6 +13,7 @@ from django.views.decorators.http import require_GET, require_http_methods, requ
 from safety import actions, queries
 from safety.access import lan_or_login, owner_only
 from safety.forms import SheetForm, VersionForm
+from safety.hazards.composition import mixes_typed
 from safety.hazards.facts import label_parts
 from safety.models import DataSheet, SheetVersion
 from safety.print import pictograms
@@ -135,6 +136,8 @@ def last_typed(one: DataSheet) -> dict[str, object]:
     return kept | {
         "hazard_lines": "\n".join(last.hazards),
         "statement_lines": "\n".join(last.statements),
+        "composition": last.composition,
+        "mix_lines": mixes_typed(last.mixes),
         "never_lines": "\n".join(f"{pair['with']}: {pair['why']}" for pair in last.never_with),
     }
 

@@ -1,6 +1,7 @@
 """What a confirmed data sheet says, as plain values: what labels, posters and checks are made from."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from typing import Any
 
 from safety.hazards.classes import UnknownHazard, read_hazard
 from safety.hazards.elements import Elements, elements
@@ -13,8 +14,22 @@ NOT_CLASSIFIED = "Not classified as hazardous; see its sheet."
 
 
 @dataclass(frozen=True)
+class Measured:
+    """What was measured on a mix of `parts` (of product, of water by volume); None was not measured."""
+
+    parts: tuple[int, int]
+    ph: float | None = None
+    flash_point_c: float | None = None
+
+
+@dataclass(frozen=True)
 class SheetFacts:
-    """One confirmed version of a sheet. never_with: (with what, why)."""
+    """One confirmed version of a sheet. never_with: (with what, why).
+
+    composition: sections 3 and 9 as the document of a mixture, None where nobody typed section 3 in.
+    note: of a mix, what its label says first about how its classes were found.
+    sentences: what a mixture's label must say that has no code, like how much is of unknown toxicity.
+    """
 
     hazards: tuple[str, ...] = ()
     statements: tuple[str, ...] = ()
@@ -33,6 +48,10 @@ class SheetFacts:
     fire: str = ""
     spill: str = ""
     never_with: tuple[tuple[str, str], ...] = ()
+    sentences: tuple[str, ...] = ()
+    note: str = ""
+    mixes: tuple[Measured, ...] = ()
+    composition: dict[str, Any] | None = field(default=None, hash=False)
 
 
 @dataclass(frozen=True)
@@ -63,12 +82,20 @@ def label_parts(facts: SheetFacts | None, regime: str, with_codes: bool = False)
         if not facts.hazards:
             codes = facts.statements
         texts = tuple(said(code, regime, with_codes) for code in codes if not code.startswith("P"))
+        texts += facts.sentences
     except (UnknownHazard, UnknownStatement) as odd:
         return LabelParts(Elements(), (), f"{odd} Treat as hazardous, ask the owner.")
     if facts.hazards:
         left = f"No class in {regime}: {', '.join(found.left_out)}." if found.left_out else ""
-        return LabelParts(found, texts, left)
-    return LabelParts(Elements(), texts, NOT_CLASSIFIED if facts.not_classified else NOT_TYPED)
+        return LabelParts(found, texts, joined(facts.note, left))
+    return LabelParts(
+        Elements(), texts, joined(facts.note, NOT_CLASSIFIED if facts.not_classified else NOT_TYPED)
+    )
+
+
+def joined(*sentences: str) -> str:
+    """Return the sentences that are there as one notice."""
+    return " ".join(one for one in sentences if one)
 
 
 def supplemental(facts: SheetFacts) -> list[str]:

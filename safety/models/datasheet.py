@@ -9,11 +9,15 @@ from __future__ import annotations
 import secrets
 from datetime import date
 
+from django.core.exceptions import ValidationError
 from django.core.validators import FileExtensionValidator
 from django.db import models
 from django.db.models import Q
 from django.db.models.functions import Lower
 from django.urls import reverse
+
+from safety.hazards.mixtures.fields import MixtureError
+from safety.hazards.mixtures.reading import read_mixture
 
 
 def stored_pdf(version: SheetVersion, filename: str) -> str:
@@ -24,6 +28,14 @@ def stored_pdf(version: SheetVersion, filename: str) -> str:
 def none_listed() -> list[object]:
     """Return an empty list, a new one each time."""
     return []
+
+
+def readable(composition: list[dict[str, object]]) -> None:
+    """Raise ValidationError unless a composition can be classified: percentages, classes, limits."""
+    try:
+        read_mixture({"form": Form.LIQUID.value, "ingredients": composition})
+    except MixtureError as odd:
+        raise ValidationError(str(odd)) from odd
 
 
 class Regime(models.TextChoices):
@@ -41,6 +53,16 @@ class Signal(models.TextChoices):
     DANGER = "Danger", "Danger"
     WARNING = "Warning", "Warning"
     NONE = "", "no signal word"
+
+
+class Form(models.TextChoices):
+    """What a product is like where it leaves its bottle; which values of breathing count hangs on it."""
+
+    LIQUID = "liquid", "a liquid"
+    SPRAY = "spray", "a liquid that is sprayed or foamed"
+    SOLID = "solid", "a solid or a paste"
+    AEROSOL = "aerosol", "an aerosol can"
+    GAS = "gas", "a gas"
 
 
 class DataSheet(models.Model):
@@ -80,6 +102,10 @@ class SheetVersion(models.Model):
     hazards: ["Flam. Liq. 2 H225", …] as in the sheet's section 2, uncombined.
     statements: ["H225", "EUH066", "P210", …] as the sheet's label prints them.
     never_with: [{"with": "Bleach cleaner", "why": "chlorine gas"}, …].
+    composition: the sheet's section 3, [{"name", "cas", "percent": 12 or [5, 15], "hazards": […], …}, …],
+    each as an ingredient of a mixture that `classify` reads; [] where nobody typed it in.
+    mixes: [{"parts": [1, 10], "ph": 10.9, "flash_point_c": null}, …], what was measured on mixes with water.
+    form, ph, temperatures, viscosity: its section 9, of the product as it is sold; null is not known.
     """
 
     sheet = models.ForeignKey(DataSheet, on_delete=models.PROTECT, related_name="versions")
@@ -93,6 +119,15 @@ class SheetVersion(models.Model):
     not_classified = models.BooleanField("the sheet says: not classified as hazardous", default=False)
     holds_fluoride = models.BooleanField("holds hydrofluoric acid or a fluoride that frees it", default=False)
     holds_isocyanate = models.BooleanField("holds isocyanates", default=False)
+
+    composition = models.JSONField(default=none_listed, blank=True, validators=[readable])
+    form = models.CharField(max_length=7, choices=Form.choices, default=Form.LIQUID)
+    ph = models.FloatField("pH", null=True, blank=True)
+    flash_point_c = models.FloatField("flash point, °C", null=True, blank=True)
+    boiling_point_c = models.FloatField("boiling starts at, °C", null=True, blank=True)
+    viscosity_mm2_s_40c = models.FloatField("viscosity at 40 °C, mm²/s", null=True, blank=True)
+
+    mixes = models.JSONField("measured on its mixes", default=none_listed, blank=True)
 
     wear_eyes = models.CharField("eyes", max_length=200, blank=True)
     wear_hands = models.CharField("hands", max_length=200, blank=True)
@@ -142,6 +177,26 @@ class SheetVersion(models.Model):
             ),
             models.CheckConstraint(
                 condition=Q(signal_word__in=["Danger", "Warning", ""]), name="safety_version_word_known"
+            ),
+            models.CheckConstraint(
+                condition=Q(form__in=["liquid", "spray", "solid", "aerosol", "gas"]),
+                name="safety_version_form_known",
+            ),
+            models.CheckConstraint(
+                condition=Q(ph__isnull=True) | Q(ph__gte=-2, ph__lte=16),
+                name="safety_version_ph_possible",
+                violation_error_message="A pH lies between -2 and 16: check it.",
+            ),
+            models.CheckConstraint(
+                condition=(Q(flash_point_c__isnull=True) | Q(flash_point_c__gte=-273))
+                & (Q(boiling_point_c__isnull=True) | Q(boiling_point_c__gte=-273)),
+                name="safety_version_temperatures_possible",
+                violation_error_message="Nothing is colder than -273 °C: check flash and boiling point.",
+            ),
+            models.CheckConstraint(
+                condition=Q(viscosity_mm2_s_40c__isnull=True) | Q(viscosity_mm2_s_40c__gt=0),
+                name="safety_version_viscosity_positive",
+                violation_error_message="A viscosity is more than 0 mm²/s: check it.",
             ),
             models.CheckConstraint(
                 condition=Q(not_classified=False) | Q(signal_word=""),

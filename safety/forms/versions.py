@@ -10,13 +10,20 @@ from django.core.exceptions import ValidationError
 from django.core.files.uploadedfile import UploadedFile
 from django.core.validators import FileExtensionValidator
 
+from safety.forms.composition import IngredientRows
 from safety.hazards.classes import UnknownHazard, read_hazard
+from safety.hazards.composition import Unreadable as UnreadableText
+from safety.hazards.composition import read_mixes
 from safety.hazards.elements import elements
+from safety.hazards.mixtures.fields import MixtureError
+from safety.hazards.mixtures.reading import read_mixture
 from safety.hazards.statements import UnknownStatement, wording
 from safety.models import DataSheet, SheetVersion
 from safety.pdf_pages import Unreadable, pages_in
 
 LARGEST = 20 * 1024 * 1024
+MEASURED = ("ph", "flash_point_c", "boiling_point_c", "viscosity_mm2_s_40c")
+LEAST_PH, MOST_PH = -2, 16
 PRECAUTION = re.compile(r"P\d{3}(\+P\d{3})*")
 CODE = re.compile(r"(?:EUH|H|P)\d{3}[A-Za-z]{0,2}(?:\+[HP]\d{3})*")
 
@@ -77,6 +84,13 @@ class VersionForm(forms.ModelForm):  # type: ignore[type-arg]  # no subscript at
         widget=forms.Textarea(attrs={"rows": 3}),
         help_text="What, a colon, and what happens: “Bleach cleaner: chlorine gas”.",
     )
+    mix_lines = forms.CharField(
+        label="Measured on its mixes with water, one a line",
+        required=False,
+        widget=forms.Textarea(attrs={"rows": 2}),
+        help_text="Product : water and what was measured, from the sheet or by yourself: “1:10 pH 10.9” or "
+        "“1:1 flash point 24”. A thinner mix is taken as no worse. Without it the concentrate’s pH counts.",
+    )
     confirm = forms.BooleanField(
         label="I have compared these fields with the sheet",
         required=False,
@@ -93,6 +107,8 @@ class VersionForm(forms.ModelForm):  # type: ignore[type-arg]  # no subscript at
             "not_classified",
             "holds_fluoride",
             "holds_isocyanate",
+            "form",
+            *MEASURED,
             "wear_eyes",
             "wear_hands",
             "wear_breath",
@@ -106,11 +122,17 @@ class VersionForm(forms.ModelForm):  # type: ignore[type-arg]  # no subscript at
             "spill",
         ]
         labels = {
+            "form": "It is",
             "regime": "Rules it was written by",
             "wear_eyes": "Wear for the eyes",
             "wear_hands": "Wear on the hands",
             "wear_breath": "Wear for the breath",
             "wear_body": "Wear on the body",
+        }
+        help_texts = {
+            "ph": "From section 9, of the product as it is sold. Empty if the sheet does not say.",
+            "flash_point_c": "Closed cup. Empty if the sheet gives none.",
+            "viscosity_mm2_s_40c": "Decides whether swallowing it harms the lungs. Empty if unknown.",
         }
         widgets = {
             "revision_on": forms.DateInput(attrs={"type": "date"}, format="%Y-%m-%d"),
@@ -132,6 +154,13 @@ class VersionForm(forms.ModelForm):  # type: ignore[type-arg]  # no subscript at
         "holds_isocyanate",
         "never_lines",
     ]
+
+    def __init__(self, *args: Any, **kwargs: Any) -> None:
+        super().__init__(*args, **kwargs)
+        self.fields["form"].required = False
+        self.ingredients = IngredientRows(
+            self.data if self.is_bound else None, self.initial.get("composition", ())
+        )
 
     def clean_pdf(self) -> UploadedFile[Any]:
         """Return the file, looked at."""
@@ -177,12 +206,33 @@ class VersionForm(forms.ModelForm):  # type: ignore[type-arg]  # no subscript at
             pairs.append({"with": other.strip(), "why": why.strip()})
         return pairs
 
+    def clean_mix_lines(self) -> list[dict[str, Any]]:
+        """Return what was measured on mixes."""
+        try:
+            mixes = read_mixes(self.cleaned_data["mix_lines"])
+        except UnreadableText as odd:
+            raise ValidationError(str(odd)) from odd
+        for one in mixes:
+            if one["ph"] is not None and not LEAST_PH <= one["ph"] <= MOST_PH:
+                raise ValidationError(f"pH {one['ph']} is not between {LEAST_PH} and {MOST_PH}.")
+        return mixes
+
     def clean(self) -> dict[str, object]:
         """Hold classes and “not classified” apart."""
         cleaned: dict[str, object] = super().clean() or self.cleaned_data
         if cleaned.get("not_classified") and cleaned.get("hazard_lines"):
             self.add_error("not_classified", "It has hazard classes: it cannot be “not classified” too.")
+        for says in self.ingredients.sentences() or self.of_the_whole():
+            self.add_error(None, says)
         return cleaned
+
+    def of_the_whole(self) -> list[str]:
+        """Return what is wrong with the ingredients together: more than 100 %."""
+        try:
+            read_mixture({"form": "liquid", "ingredients": self.ingredients.documents()})
+        except MixtureError as odd:
+            return [str(odd)]
+        return []
 
     def version(self) -> SheetVersion:
         """Return the version as typed, not yet saved."""
@@ -190,6 +240,8 @@ class VersionForm(forms.ModelForm):  # type: ignore[type-arg]  # no subscript at
         version.hazards = self.cleaned_data["hazard_lines"]
         version.statements = self.cleaned_data["statement_lines"]
         version.never_with = self.cleaned_data["never_lines"]
+        version.mixes = self.cleaned_data["mix_lines"]
+        version.composition = self.ingredients.documents()
         version.signal_word = elements(version.hazards, version.regime).signal_word or ""
         return version
 
