@@ -23,6 +23,10 @@ OTHERS = (
     "Ox. Gas", "Ox. Liq.", "Ox. Sol.", "Org. Perox.", "Self-heat.", "Pyr. Liq.", "Pyr. Sol.", "Water-react.",
     "Met. Corr.", "Chem. Press.",
 )  # fmt: skip
+# Flash points, viscosity and M factors decide these; the other families read an ingredient's own limits.
+RECKONED_OTHERWISE = (
+    "Flam. Liq.", "Flam. Gas", "Flam. Sol.", "Aerosol", "Asp. Tox.", "Aquatic Acute", "Aquatic Chronic"
+)  # fmt: skip
 SOURCE = {
     "EU": "CLP Annex I part 2",
     "US": "29 CFR 1910.1200 appendix B",
@@ -100,16 +104,7 @@ def unread_limits(mixture: Mixture, regime: str) -> Found:
         needs_review=tuple(
             f"{one.name} ({one.percent:g} %) has a limit for {limit.hazard}, that is not reckoned with."
             for one in mixture.ingredients
-            for name in (
-                "Flam. Liq.",
-                "Flam. Gas",
-                "Flam. Sol.",
-                "Aerosol",
-                "Asp. Tox.",
-                "Aquatic Acute",
-                "Aquatic Chronic",
-                "Acute Tox.",
-            )
+            for name in RECKONED_OTHERWISE
             for limit in own_limits(one, regime, Of(name))
             if limits.reaches(one.percent, limit.from_percent)
         )
