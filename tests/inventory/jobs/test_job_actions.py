@@ -18,11 +18,6 @@ pytestmark = pytest.mark.django_db
 TOMORROW = NOON + timedelta(days=1)
 
 
-@pytest.fixture
-def shop() -> w.World:
-    return w.larkmoor()
-
-
 def service(world: w.World, wipe, ml: int = 100) -> Service:
     row = Service.objects.create(shop=world.shop, name="Coating over two days")
     first = row.steps.create(position=1, stage="coat", name="Panel wipe", starts_after=0, minutes=60)

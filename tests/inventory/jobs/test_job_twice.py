@@ -15,11 +15,6 @@ from tests.world import ML, NOON
 pytestmark = pytest.mark.django_db
 
 
-@pytest.fixture
-def shop() -> w.World:
-    return w.larkmoor()
-
-
 def test_a_job_that_somebody_else_closed_is_not_closed_again(shop: w.World) -> None:
     wipe = w.hollin(shop)
     w.bottle(shop, wipe, 500 * ML)

@@ -20,17 +20,6 @@ STEP = {"name": "Cure", "stage": "cure", "starts_at": "2026-11-26T09:00", "ends_
 SERVICE_STEP = {"name": "Cure", "stage": "cure", "starts_after": "0:00", "minutes": "12:00"}
 
 
-@pytest.fixture
-def shop() -> w.World:
-    return w.larkmoor()
-
-
-@pytest.fixture
-def ines(client: Client, shop: w.World) -> Client:
-    client.force_login(shop.ines)
-    return client
-
-
 def text(response) -> str:
     return " ".join(response.content.decode().split())
 

@@ -5,20 +5,9 @@ from django.urls import reverse
 
 from inventory.models import Movement, Person
 from inventory.stock.audit import audit
-from tests.world import ML, bottle, larkmoor, tidewall
+from tests.world import ML, bottle, tidewall
 
 pytestmark = pytest.mark.django_db
-
-
-@pytest.fixture
-def world():
-    return larkmoor()
-
-
-@pytest.fixture
-def ines(client, world):
-    client.force_login(world.ines)
-    return client
 
 
 def test_the_only_owner_cannot_become_a_technician(ines, world):

@@ -8,14 +8,9 @@ from inventory.codes import COMMANDS
 from inventory.models import Person
 from inventory.posters.pdf import COMMAND_WORDS, code_sheet
 from tests.safety.print.paper import codes, outside, overlaps, pages, size_mm, text
-from tests.world import World, larkmoor
+from tests.world import World
 
 pytestmark = pytest.mark.django_db
-
-
-@pytest.fixture
-def world() -> World:
-    return larkmoor()
 
 
 @pytest.fixture

@@ -12,14 +12,9 @@ from inventory.models import Container
 from inventory.stock.rules.acts import Act
 from tests.inventory.posters.wall import sheet
 from tests.safety.print.paper import codes, size_mm, text
-from tests.world import LITRE, NOON, World, bottle, hollin, larkmoor, record
+from tests.world import LITRE, NOON, World, bottle, hollin, record
 
 pytestmark = pytest.mark.django_db
-
-
-@pytest.fixture
-def world() -> World:
-    return larkmoor()
 
 
 @pytest.fixture

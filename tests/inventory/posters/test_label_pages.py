@@ -31,11 +31,6 @@ ROLL = {"size": "extra", "paper": "roll", "first": "1"}
 
 
 @pytest.fixture
-def world() -> World:
-    return larkmoor()
-
-
-@pytest.fixture
 def tomas(world: World) -> Client:
     client = Client()
     client.force_login(world.tomas)

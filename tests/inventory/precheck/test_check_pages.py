@@ -19,11 +19,6 @@ def noon(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr("django.utils.timezone.now", lambda: NOON)
 
 
-@pytest.fixture
-def shop() -> w.World:
-    return w.larkmoor()
-
-
 def client(person) -> Client:
     entered = Client()
     entered.force_login(person)

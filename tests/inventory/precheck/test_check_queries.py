@@ -20,11 +20,6 @@ pytestmark = pytest.mark.django_db
 TOMORROW = NOON + timedelta(days=1)
 
 
-@pytest.fixture
-def shop() -> w.World:
-    return w.larkmoor()
-
-
 def sheeted(product):
     """Give a product a confirmed sheet, so that only what a test is about speaks."""
     sheet = DataSheet.objects.create(supplier="Orlo Supply", title=product.name)

@@ -36,12 +36,6 @@ def world(db):
     return larkmoor()
 
 
-@pytest.fixture
-def ines(client, world):
-    client.force_login(world.ines)
-    return client
-
-
 def sent(**changes: str) -> dict[str, str]:
     known = {
         "name": "Tidewall coating",

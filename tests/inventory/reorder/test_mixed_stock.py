@@ -17,7 +17,6 @@ from tests.world import (
     bottle,
     hollin,
     job,
-    larkmoor,
     need,
     pack,
     record,
@@ -28,11 +27,6 @@ from tests.world import (
 pytestmark = pytest.mark.django_db
 
 THURSDAY = date(2026, 11, 26)
-
-
-@pytest.fixture
-def world() -> World:
-    return larkmoor()
 
 
 def mixed(world: World, wipe, *, at=NOON) -> None:

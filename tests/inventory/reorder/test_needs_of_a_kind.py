@@ -12,11 +12,9 @@ from tests.world import (
     LITRE,
     ML,
     NOON,
-    World,
     bottle,
     hollin,
     job,
-    larkmoor,
     need,
     pack,
     product,
@@ -27,11 +25,6 @@ from tests.world import (
 pytestmark = pytest.mark.django_db
 
 THURSDAY = date(2026, 11, 26)
-
-
-@pytest.fixture
-def world() -> World:
-    return larkmoor()
 
 
 @pytest.fixture

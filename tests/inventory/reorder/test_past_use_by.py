@@ -6,14 +6,9 @@ import pytest
 
 from inventory.models import Kind, Place, Product
 from tests.inventory.reorder.used_shop import facts, line
-from tests.world import ML, NOON, World, bottle, hollin, job, larkmoor, need, step
+from tests.world import ML, NOON, bottle, hollin, job, need, step
 
 pytestmark = pytest.mark.django_db
-
-
-@pytest.fixture
-def world() -> World:
-    return larkmoor()
 
 
 @pytest.mark.parametrize(

@@ -13,7 +13,6 @@ from tests.world import (
     ML,
     NOON,
     TODAY,
-    World,
     bottle,
     hollin,
     job,
@@ -25,11 +24,6 @@ from tests.world import (
 )
 
 pytestmark = pytest.mark.django_db
-
-
-@pytest.fixture
-def world() -> World:
-    return larkmoor()
 
 
 def test_a_use_that_was_taken_back_is_no_use(world):

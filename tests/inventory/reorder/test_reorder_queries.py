@@ -17,11 +17,9 @@ from tests.world import (
     ML,
     NOON,
     TODAY,
-    World,
     bottle,
     hollin,
     job,
-    larkmoor,
     need,
     pack,
     product,
@@ -31,11 +29,6 @@ from tests.world import (
 )
 
 pytestmark = pytest.mark.django_db
-
-
-@pytest.fixture
-def world() -> World:
-    return larkmoor()
 
 
 def test_what_is_held_is_not_counted_whether_the_bottle_is_or_its_lot(world):

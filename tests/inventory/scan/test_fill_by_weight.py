@@ -5,14 +5,9 @@ import pytest
 from inventory.models import Container
 from inventory.posters.queries.labels import in_order, labels
 from tests.inventory.scan.desk import Desk, content, desk
-from tests.world import GRAM, ML, NOON, World, bottle, larkmoor, product, spray_bottle
+from tests.world import GRAM, ML, NOON, World, bottle, product, spray_bottle
 
 pytestmark = pytest.mark.django_db
-
-
-@pytest.fixture
-def world() -> World:
-    return larkmoor()
 
 
 @pytest.fixture

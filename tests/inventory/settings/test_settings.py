@@ -4,20 +4,8 @@ import pytest
 from django.urls import reverse
 
 from inventory.models import Place, Supplier
-from tests.world import larkmoor
 
 pytestmark = pytest.mark.django_db
-
-
-@pytest.fixture
-def world():
-    return larkmoor()
-
-
-@pytest.fixture
-def ines(client, world):
-    client.force_login(world.ines)
-    return client
 
 
 def shop(**changes: str) -> dict[str, str]:

@@ -7,20 +7,9 @@ from django.urls import reverse
 
 from inventory.models import Container
 from inventory.stock.audit import audit
-from tests.world import ML, bottle, larkmoor, tidewall
+from tests.world import ML, bottle, tidewall
 
 pytestmark = pytest.mark.django_db
-
-
-@pytest.fixture
-def world():
-    return larkmoor()
-
-
-@pytest.fixture
-def ines(client, world):
-    client.force_login(world.ines)
-    return client
 
 
 def page(code: str, name: str = "container") -> str:

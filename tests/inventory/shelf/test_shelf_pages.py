@@ -10,20 +10,9 @@ from inventory.models import Container, Movement
 from inventory.shelf import queries
 from inventory.stock.rules.acts import Act
 from safety.models import DataSheet
-from tests.world import GRAM, ML, NOON, bottle, larkmoor, marl, record, tidewall
+from tests.world import GRAM, ML, NOON, bottle, marl, record, tidewall
 
 pytestmark = pytest.mark.django_db
-
-
-@pytest.fixture
-def world():
-    return larkmoor()
-
-
-@pytest.fixture
-def ines(client, world):
-    client.force_login(world.ines)
-    return client
 
 
 def page(code: str, name: str = "container") -> str:

@@ -31,11 +31,6 @@ from tests.world import (
 pytestmark = pytest.mark.django_db
 
 
-@pytest.fixture
-def world() -> World:
-    return larkmoor()
-
-
 def now(container: Container) -> Container:
     """Return a bottle as the shelf has it now."""
     return Container.objects.get(pk=container.pk)
