@@ -1,8 +1,8 @@
 """What the skin and the eye share: sums of Ci over its limit, and single ingredients that are not additive.
 
 The sum of shares reaches 1 exactly where the tables say so: Σ Ci ≥ 5 is Σ Ci/5 ≥ 1, and in the EU an
-ingredient's own limit takes the place of its 5 (CLP Art 10). A sum looks at ingredients from 1 %, or from a lower
-limit of their own.
+ingredient's own limit takes the place of its 5 (CLP Art 10). A sum looks at ingredients from 1 %, or from a
+lower limit of their own.
 """
 
 import math
