@@ -136,8 +136,8 @@ def unsummed(mixture: Mixture, sums: list[Sum], regime: str) -> Iterable[str]:
         together = one.category(others) if others else None
         if one.kind in breathed(mixture) and together and together < worst:
             yield (
-                "Values for vapour, mist or gas stand side by side and were summed apart: counted together as "
-                f"{one.kind.replace('_', ' or ')}, by category, they give {hazard('inhalation', together)}."
+                "Values for vapour, mist or gas stand side by side and were summed apart: together as "
+                f"{one.kind.replace('_', ' or ')}, by category they give {hazard('inhalation', together)}."
             )
             break
     fifth = [one.name for one in mixture.ingredients

@@ -1,8 +1,8 @@
 """EU statements beside the classes, each with its condition; other regimes know none of them.
 
-Source: CLP Annex II, consolidation of 1 Sep 2025. Where the law gives no limit one is chosen here and marked M:
-EUH066 sums to 10 % like skin irritants; EUH014, EUH029, EUH031 and EUH032 of an ingredient without a limit of its
-own stand from 1 %, and below it are asked. What an ingredient carries and no rule here knows is asked, too.
+Source: CLP Annex II, consolidation of 1 Sep 2025. Where the law gives no limit one is chosen here and marked
+M: EUH066 sums to 10 % like skin irritants; EUH014, EUH029, EUH031 and EUH032 of an ingredient without a limit
+of its own stand from 1 %, and below it are asked. What no rule here knows is asked, too.
 """
 
 import math
@@ -74,7 +74,7 @@ def dry_skin(mixture: Mixture, found: tuple[str, ...]) -> Iterator[Because]:
     rows, total = summed(mixture, "EUH066", DRIES_FROM)
     harmed = any(text.startswith(("Skin Corr.", "Skin Irrit.")) for text in found)
     if rows and reaches(total, 1.0) and not harmed:
-        rule = "ingredients that dry the skin sum to 10 % (the law has no limit: our choice), no skin class beside"
+        rule = "ingredients that dry the skin sum to 10 % (no limit in law: our choice), no skin class beside"
         source = "CLP Annex II 1.2.4; the limit is ours"
         yield Because("EUH066", rule, source, "M", {"counted": rows, "shares": total})
 
@@ -109,7 +109,7 @@ def contains_epoxies(mixture: Mixture, found: tuple[str, ...]) -> Iterator[Becau
 
 
 def chlorine(mixture: Mixture, found: tuple[str, ...]) -> Iterator[Because]:
-    """Yield EUH206 over 1 % active chlorine where the maker's label has it: only then it is for the public."""
+    """Yield EUH206 over 1 % active chlorine where the maker's label has it: then it is for the public."""
     total = math.fsum(one.percent for one in mixture.ingredients if carries(one, "EUH206"))
     if total and not reaches(CHLORINE_ABOVE, total):
         rule = "over 1 % active chlorine, on a product for the public"
@@ -158,8 +158,8 @@ def unreckoned(mixture: Mixture) -> Iterator[str]:
         for one in mixture.ingredients:
             if carries(one, code) and own(one, code) is None:
                 yield (
-                    f"“{one.name}” ({one.percent:g} %) carries {code} and no limit for it: nobody says whether so "
-                    "little of it still needs the statement. Ask the maker."
+                    f"“{one.name}” ({one.percent:g} %) carries {code} and no limit for it: nobody says "
+                    "whether so little of it still needs the statement. Ask the maker."
                 )
 
 
@@ -169,8 +169,8 @@ def strange(mixture: Mixture) -> Iterator[str]:
         for code in one.supplemental:
             if one.percent > 0 and code not in KNOWN:
                 yield (
-                    f"“{one.name}” ({one.percent:g} %) carries {code}: whether the mixture does, its maker's sheet "
-                    "says."
+                    f"“{one.name}” ({one.percent:g} %) carries {code}: whether the mixture does, only its "
+                    "maker can say."
                 )
 
 
@@ -179,7 +179,7 @@ def gas_with_water(mixture: Mixture) -> Iterator[str]:
     for one in mixture.ingredients:
         if carries(one, "EUH029"):
             yield (
-                f"“{one.name}” ({one.percent:g} %) gives off toxic gas with water: Canada's label says “In contact "
-                "with water, releases gases which are fatal, toxic or harmful if inhaled”; which of the three, the "
-                "maker's sheet says."
+                f"“{one.name}” ({one.percent:g} %) gives off toxic gas with water: Canada's label says “In "
+                "contact with water, releases gases which are fatal, toxic or harmful if inhaled”; which of the "
+                "three, the maker's sheet says."
             )
