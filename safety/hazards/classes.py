@@ -9,12 +9,15 @@ from safety.hazards.tables import rows
 REGIMES = ("EU", "US", "CA", "UN")
 
 # "Flam. Liq. 2 H225" or, as sheets write it, "Flam. Liq. 2, H225"; "Aerosol 1 H222+H229", "Press. Gas H280",
-# "Repr. 1B H360FD", "ED HH 1 EUH380"
+# "Repr. 1B H360FD", "ED HH 1 EUH380"; what has no H-code may be written without one: "Simple Asphyxiant"
 WRITTEN = re.compile(
     r"(?P<name>[A-Za-z][A-Za-z.() -]*?)"
-    r"(?:\s+(?P<category>[1-5][ABC]?|CD|EF|[A-F]))?"
-    r"[\s,;:]+(?P<codes>(?:EU)?H\d{3}[A-Za-z]{0,2}(?:\s*[+,;]\s*H\d{3}[A-Za-z]{0,2})*)"
+    r"(?:\s+(?P<category>1\.[1-6]|[1-5][ABC]?|CD|EF|[A-F]))?"
+    r"(?:[\s,;:]+(?P<codes>N-[A-Z-]+|(?:EU)?H\d{3}[A-Za-z]{0,2}(?:\s*[+,;]\s*H\d{3}[A-Za-z]{0,2})*))?"
 )
+
+TOGETHER = ("Aerosol", "Pyr. Gas", "Chem. Unst. Gas")
+NOT_WRITTEN = "“{}” is not class, category and H-code, like “Flam. Liq. 2 H225”."
 
 
 class UnknownHazard(ValueError):
@@ -74,9 +77,13 @@ def read_hazard(text: str) -> Hazard:
     """Return the hazard written in text; raise UnknownHazard with what was expected."""
     found = WRITTEN.fullmatch(text.strip())
     if not found:
-        raise UnknownHazard(f"“{text}” is not class, category and H-code, like “Flam. Liq. 2 H225”.")
+        raise UnknownHazard(NOT_WRITTEN.format(text))
     key = (found["name"].strip().lower(), found["category"] or "")
     of = classes().get(key)
+    if found["codes"] is None:
+        if of is None or not of.codes[0].startswith("N-"):
+            raise UnknownHazard(NOT_WRITTEN.format(text))
+        return Hazard(of, of.codes)
     if of is None:
         raise UnknownHazard(f"“{text}”: no class “{' '.join(filter(None, key))}” is in the table.")
     codes = tuple(re.split(r"\s*[+,;]\s*", found["codes"]))
@@ -84,5 +91,5 @@ def read_hazard(text: str) -> Hazard:
     if strange:
         expected = " or ".join(of.codes)
         raise UnknownHazard(f"“{text}”: {of.name} {of.category} carries {expected}, not {strange[0]}.")
-    # An aerosol's two statements always stand together, however it was written.
-    return Hazard(of, of.codes if of.name == "Aerosol" else codes)
+    # Both statements of an aerosol or an unstable gas always stand together, however it was written.
+    return Hazard(of, of.codes if of.name in TOGETHER else codes)

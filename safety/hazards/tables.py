@@ -1,6 +1,7 @@
 """Reading the sourced tables: CSV whose first lines, marked #, say where the rows come from."""
 
 import csv
+from functools import cache
 from pathlib import Path
 
 TABLES = Path(__file__).resolve().parent.parent / "tables"
@@ -16,3 +17,9 @@ def header(name: str) -> list[str]:
     """Return the lines that say source, edition, date and mark."""
     text = (TABLES / f"{name}.csv").read_text(encoding="utf-8")
     return [line.removeprefix("#").strip() for line in text.splitlines() if line.startswith("#")]
+
+
+@cache
+def languages_of(name: str) -> tuple[str, ...]:
+    """Return the languages of a table of texts: each is a column that has marks of its own (mark_es)."""
+    return tuple(column.removeprefix("mark_") for column in rows(name)[0] if column.startswith("mark_"))
