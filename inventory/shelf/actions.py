@@ -4,6 +4,7 @@ from datetime import date, datetime
 
 from django.db import transaction
 
+from inventory.codes import pair
 from inventory.models import Container, Lot, Movement, Person, Product
 from inventory.stock import ledger
 from inventory.stock.fresh_codes import unused
@@ -50,7 +51,8 @@ def correct(container: Container, printed: LotFacts, *, by: Person, at: datetime
     """
     lots = list(container.lots.all())
     if container.product is None or len(lots) > 1:
-        says = f"{container.code} holds no single lot. Correct the {container.noun} that it was filled from."
+        named = pair(container.code)
+        says = f"{named} holds no single lot. Correct the {container.noun} that it was filled from."
         raise Refused(says, code="lots")
     lot = lots[0] if lots else None
     acts = []
@@ -106,7 +108,8 @@ def _each(
         return _record(container, Act(kind, at, target=container.code, facts=facts), by, at)
     lots = list(container.lots.all())
     if not lots:
-        raise Refused(f"{container.code} belongs to no lot. Hold the {container.noun} itself.", code="no_lot")
+        says = f"{pair(container.code)} belongs to no lot. Hold the {container.noun} itself."
+        raise Refused(says, code="no_lot")
     acts = [Act(kind, at, lot=lot.code, facts=facts) for lot in lots]
     return ledger.record(container.shop, acts, by=by, recorded_at=at)
 

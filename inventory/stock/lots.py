@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Iterable
 
+from inventory.codes import pair
 from inventory.models import Container, Lot, Product
 from inventory.stock import queries
 from inventory.stock.fresh_codes import SLICE, unused
@@ -60,7 +61,7 @@ class Lots:
                 Lot.objects.filter(code=code, product__shop=self.names.shop).select_related("product").first()
             )
             if found is None:
-                raise Refused(f"{code} is no lot of this shop.", code="unknown")
+                raise Refused(f"{pair(code)} is no lot of this shop.", code="unknown")
             self.know(found)
         return self._rows[code]
 

@@ -4,6 +4,7 @@ from typing import Any, TypeVar, cast
 
 from django.db.models import Model
 
+from inventory.codes import pair
 from inventory.models import Job, Place, Product, Shop, Step
 from inventory.stock.rules.lines import Refused
 
@@ -45,6 +46,7 @@ class Names:
         if (model, code) not in self._rows:
             row = cast(Any, model).objects.filter(code=code, **within).first()
             if row is None:
-                raise Refused(f"{code} is no {what} of this shop. Scan it again, or type it.", code="unknown")
+                says = f"{pair(code)} is no {what} of this shop. Scan it again, or type it."
+                raise Refused(says, code="unknown")
             self.know(row)
         return cast(Row, self._rows[model, code])

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Iterator
 
+from inventory.codes import pair
 from inventory.models import Container, Lot
 from inventory.stock import queries
 from inventory.stock.lots import Lots
@@ -21,7 +22,8 @@ FOLDED = [
 def new_container(names: Names, new: NewBottle, drawn: Iterator[str], taken: set[str]) -> Container:
     """Return the row of a bottle that arrives, unsaved; a missing code is drawn, a given one must be free."""
     if new.code in taken:
-        raise Refused(f"{new.code} is on another bottle already. Take the next label.", code="code_taken")
+        says = f"{pair(new.code)} is on another bottle already. Take the next label."
+        raise Refused(says, code="code_taken")
     if new.code:
         taken.add(new.code)
     code = new.code or next(drawn)

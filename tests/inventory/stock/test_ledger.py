@@ -65,7 +65,7 @@ def test_a_place_of_another_shop_is_unknown_here(world: World) -> None:
     other = larkmoor("brackside")
     ktrv = bottle(world, hollin(world), LITRE)
     says = refusal(world, Act("move", NOON, target=ktrv.code, place=other.store.code)).says
-    assert says == f"{other.store.code} is no place of this shop. Scan it again, or type it."
+    assert says == f"{pair(other.store.code)} is no place of this shop. Scan it again, or type it."
 
 
 def test_too_little_says_what_is_booked_and_the_way_out(world: World) -> None:
@@ -132,7 +132,7 @@ def test_a_label_that_is_on_another_bottle_is_refused(world: World) -> None:
     says = refusal(
         world, Act("receive", NOON, new=NewBottle(of.code, 1000, code=ktrv.code), amount=1000)
     ).says
-    assert says == f"{ktrv.code} is on another bottle already. Take the next label."
+    assert says == f"{pair(ktrv.code)} is on another bottle already. Take the next label."
 
 
 def test_a_use_of_a_sealed_bottle_writes_that_it_was_opened_first(world: World) -> None:
