@@ -11,6 +11,7 @@ from inventory.posters import queries
 from safety.print.label import size_called
 from safety.print.label_sheets import ROLL, print_labels
 from safety.print.poster import print_poster
+from safety.print.words import say
 
 Said = dict[str, object]
 
@@ -34,10 +35,13 @@ class Issued:
 
 
 @transaction.atomic
-def issue_poster(place: Place, url: str, on: date, paper: str, read_at_m: float | None = None) -> Issued:
+def issue_poster(
+    place: Place, url: str, on: date, paper: str, read_at_m: float | None = None, language: str = ""
+) -> Issued:
     """Print a place's poster as its next version and keep what stood on it.
 
-    Raises NothingToSay, UnknownPaper, DistanceOutOfRange, PaperTooSmall; then nothing is kept.
+    Without a distance or a language, the place's and the shop's own. Raises NothingToSay, UnknownPaper,
+    DistanceOutOfRange, PaperTooSmall, UnknownLanguage; then nothing is kept.
     """
     # Two people who print at once get two versions, one after the other.
     Place.objects.select_for_update(of=("self",)).get(pk=place.pk)
@@ -48,20 +52,23 @@ def issue_poster(place: Place, url: str, on: date, paper: str, read_at_m: float 
         place=place, version=wall.next_version, printed_on=on, snapshot=wall.snapshot
     )
     printed = queries.walls(place.shop, place, on)[0]
-    pdf, said = print_poster(queries.content(printed, url, on, read_at_m), paper)
+    pdf, said = print_poster(queries.content(printed, url, on, read_at_m, language), paper)
     return Issued(pdf, said, issue.version, len(wall.products))
 
 
-def sheets(wall: queries.Wall, url: str, on: date, paper: str) -> bytes:
+def sheets(
+    wall: queries.Wall, url: str, on: date, paper: str, read_at_m: float | None = None, language: str = ""
+) -> bytes:
     """Return a place's sheets without making a version: as they hang, or marked as a preview.
 
-    Raises NothingToSay, UnknownPaper, DistanceOutOfRange, PaperTooSmall.
+    Raises NothingToSay, UnknownPaper, DistanceOutOfRange, PaperTooSmall, UnknownLanguage.
     """
     if not wall.products:
         raise NothingToSay(wall.place)
-    says = queries.content(wall, url, on)
+    says = queries.content(wall, url, on, read_at_m, language)
     if not wall.as_issued:
-        says = replace(says, printed_on=f"{says.printed_on} (preview, not issued)")
+        marked = say("{day} (preview, not issued)", says.language, day=says.printed_on)
+        says = replace(says, printed_on=marked)
     return print_poster(says, paper)[0]
 
 

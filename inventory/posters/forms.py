@@ -1,5 +1,8 @@
 """The forms of posters and labels: paper, size, and which products a place admits."""
 
+from typing import NamedTuple
+from urllib.parse import urlencode
+
 from django import forms
 
 from inventory.models import Place, Shop
@@ -23,10 +26,31 @@ def desk_paper(shop: Shop) -> str:
     return "Letter" if shop.country in LETTER_COUNTRIES else "A4"
 
 
+class Chosen(NamedTuple):
+    """A paper, a language ("" is the shop's), a distance in metres (None is the place's)."""
+
+    paper: str
+    language: str
+    read_at: float | None
+
+    @property
+    def query(self) -> str:
+        """The same as it stands in an address."""
+        known = {"paper": self.paper, "language": self.language, "read_at": self.read_at}
+        return urlencode({name: value for name, value in known.items() if value})
+
+
 class PaperForm(forms.Form):
-    """The paper that a poster is printed on."""
+    """The paper that a poster is printed on, in which language, read from how far."""
 
     paper = forms.ChoiceField(choices=PAPERS)
+    language = forms.ChoiceField(choices=Shop.Language.choices, required=False, label="Language")
+    read_at = forms.FloatField(min_value=0.5, max_value=10, required=False, label="Read from, metres")
+
+    def chosen(self, paper: str) -> Chosen:
+        """Return what was chosen; what was not, or is none, stays the shop's and the place's own."""
+        known = self.cleaned_data if self.is_valid() else {}
+        return Chosen(known.get("paper") or paper, known.get("language") or "", known.get("read_at"))
 
 
 class LabelForm(forms.Form):

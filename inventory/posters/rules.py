@@ -28,6 +28,10 @@ FACTS = {
     "emergency_number": "the emergency number",
     "poison_centre": "the poison centre’s number",
     "binder_at": "the place of the binder",
+    "first_aid": "the place of the first-aid kit",
+    "volume_m3": "the size of the room",
+    "air_m3_h": "the fresh air of the fan",
+    "language": "the language of the shop’s posters",
     "regime": "the labelling rules of the country",
 }
 

@@ -2,6 +2,14 @@
 
 from inventory.posters.queries.codes import badges, cards
 from inventory.posters.queries.labels import in_order, labels, missing, stock_for
+from inventory.posters.queries.papers import (
+    cabinet,
+    card,
+    chemicals,
+    product_called,
+    product_coded,
+    shop_called,
+)
 from inventory.posters.queries.walls import (
     Wall,
     content,
@@ -17,7 +25,10 @@ from inventory.posters.queries.walls import (
 __all__ = [
     "Wall",
     "badges",
+    "cabinet",
+    "card",
     "cards",
+    "chemicals",
     "content",
     "in_order",
     "labels",
@@ -26,7 +37,10 @@ __all__ = [
     "place_called",
     "place_coded",
     "place_facts",
+    "product_called",
+    "product_coded",
     "products_to_admit",
+    "shop_called",
     "stock_for",
     "today",
     "walls",

@@ -56,7 +56,7 @@ def walls(shop: Shop, only: Place | None = None, on: date | None = None) -> list
     """Return every bay and every place that admits something, with its poster on a day; in five queries."""
     places = list(Place.objects.filter(shop=shop).select_related("shop").order_by("name"))
     admitted = _admitted(shop)
-    here = _standing(shop, places)
+    here = standing(shop, places)
     issues = {issue.place_id: issue for issue in _latest(shop)}
     facts = sheets.current_by_sheet({product.sheet_id for rows in admitted.values() for product in rows})
     bays = [place for place in places if admitted[place.pk] or place.kind == Place.Kind.BAY]
@@ -89,7 +89,7 @@ def _admitted(shop: Shop) -> dict[int, list[Product]]:
     return found
 
 
-def _standing(shop: Shop, places: Iterable[Place]) -> dict[int, list[Standing]]:
+def standing(shop: Shop, places: Iterable[Place]) -> dict[int, list[Standing]]:
     """Return by place which products stand in it or in a place within it."""
     rows = Container.objects.filter(SAYS_SOMETHING, shop=shop, content__gt=0, place__isnull=False)
     named = rows.order_by("place_id").values_list("place_id", "product__code", "product__name").distinct()
@@ -120,6 +120,9 @@ def place_facts(place: Place) -> PlaceFacts:
         poison_centre=shop.poison_centre,
         ventilation=place.ventilation,
         binder_at=shop.binder_at,
+        first_aid=place.first_aid_at,
+        volume_m3=place.volume_m3,
+        air_m3_h=place.air_m3_h,
     )
 
 
@@ -127,7 +130,7 @@ def snapshot(place: Place, products: Iterable[Product], facts: sheets.Current) -
     """Return what a poster printed now would say, in short."""
     versions = {product.code: facts.get(product.sheet_id or 0) for product in products}
     return {
-        "place": asdict(place_facts(place)) | {"regime": place.shop.regime},
+        "place": asdict(place_facts(place)) | {"regime": place.shop.regime, "language": place.shop.language},
         "products": {
             product.code: {
                 "name": product.name,
@@ -139,22 +142,29 @@ def snapshot(place: Place, products: Iterable[Product], facts: sheets.Current) -
     }
 
 
-def content(wall: Wall, url: str, on: date, read_at_m: float | None = None) -> PosterContent:
-    """Return all that a place's poster says: as it hangs where nothing changed, else its next version."""
+def content(
+    wall: Wall, url: str, on: date, read_at_m: float | None = None, language: str = ""
+) -> PosterContent:
+    """Return all that a place's poster says: as it hangs where nothing changed, else its next version.
+
+    Without a language, the shop's own. Raises UnknownLanguage.
+    """
     facts = sheets.current_by_sheet({product.sheet_id for product in wall.products})
     issue = wall.issue if wall.as_issued else None
     return poster_content(
         place_facts(wall.place),
-        [(product.name, _facts(product, facts)) for product in wall.products],
+        [(product.name, product_facts(product, facts)) for product in wall.products],
         regime=wall.place.shop.regime,
         url=url,
         version=issue.version if issue else wall.next_version,
         printed_on=issue.printed_on if issue else on,
         read_at_m=read_at_m or float(wall.place.read_at_m),
+        language=language or wall.place.shop.language,
     )
 
 
-def _facts(product: Product, facts: sheets.Current) -> SheetFacts | None:
+def product_facts(product: Product, facts: sheets.Current) -> SheetFacts | None:
+    """Return what a product's confirmed sheet says; of what needs none, that it is not classified."""
     if product.sheet_id is None and not product.needs_sheet:
         return SheetFacts(not_classified=True)
     return sheets.facts_or_none(facts.get(product.sheet_id or 0))

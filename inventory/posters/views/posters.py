@@ -14,20 +14,20 @@ from inventory.posters import actions, queries
 from inventory.posters.forms import AdmitForm, PaperForm, wall_paper
 from inventory.posters.queries import Wall
 from inventory.posters.rules import in_one_sentence, only_here
-from inventory.posters.views import PAPER_REFUSALS, sent
+from inventory.posters.views import PAPER_REFUSALS, language_of, other_languages, sent, site_address
 from safety.access import lan_or_login
-from safety.print.values import PosterContent
+from safety.print.values import PlaceFacts, PosterContent
 
 
 @member
 @require_GET
 def posters(request: HttpRequest) -> HttpResponse:
     """List the places with their posters: printed, out of date and why, never printed."""
-    walls = queries.walls(shop_of(request))
+    shop = shop_of(request)
+    walls = queries.walls(shop)
     rows = [{"wall": wall, "says": in_one_sentence(wall.place.name, wall.reasons)} for wall in walls]
-    return render(
-        request, "inventory/posters/list.html", {"rows": rows, "paper": wall_paper(shop_of(request))}
-    )
+    shown = {"rows": rows, "paper": wall_paper(shop), "shop": shop}
+    return render(request, "inventory/posters/list.html", shown)
 
 
 @lan_or_login
@@ -40,19 +40,39 @@ def place(request: HttpRequest, code: str) -> HttpResponse:
 
 def _shown(request: HttpRequest, wall: Wall, admit: AdmitForm | None = None) -> dict[str, Any]:
     place, url = wall.place, _url(request, wall.place)
-    content = queries.content(wall, url, queries.today(place.shop))
+    language = language_of(request.GET, place.shop)
+    content = queries.content(wall, url, queries.today(place.shop), language=language)
+    inside = queries.cabinet(place, url, queries.today(place.shop), language)
     owner = _reader(request) is not None and bool(getattr(request.user, "is_owner", False))
     return {
         "wall": wall,
         "content": content,
         "products": _linked(wall, content),
+        "inside": inside,
+        "where": ", ".join(part for part in (place.shop.name, place.shop.address, place.name) if part),
+        "equipment_at": _equipment_at(content.place),
+        "languages": other_languages(language),
         "says": in_one_sentence(place.name, wall.reasons),
         "admit": (admit or AdmitForm(place=place)) if owner else None,
-        "paper": PaperForm(initial={"paper": wall_paper(place.shop)}),
+        "paper": PaperForm(initial=_usual(place)),
         "may_print": _may_print(request),
         "is_owner": owner,
         "unreachable": url if only_here(url) else "",
     }
+
+
+def _equipment_at(place: PlaceFacts) -> list[tuple[str, str]]:
+    return [
+        ("Eyewash", place.eyewash),
+        ("First-aid kit", place.first_aid),
+        ("Extinguisher", place.extinguisher),
+        ("Spill kit", place.spill_kit),
+    ]
+
+
+def _usual(place: Place) -> dict[str, object]:
+    paper, language = wall_paper(place.shop), place.shop.language
+    return {"paper": paper, "language": language, "read_at": float(place.read_at_m)}
 
 
 def _linked(wall: Wall, content: PosterContent) -> list[dict[str, Any]]:
@@ -81,35 +101,36 @@ def _wall(place: Place) -> Wall:
 
 
 def _url(request: HttpRequest, place: Place) -> str:
-    path = reverse("posters:place", args=[place.code])
-    site = place.shop.site_url.rstrip("/")
-    return f"{site}{path}" if site else request.build_absolute_uri(path)
+    return site_address(request, place.shop, reverse("posters:place", args=[place.code]))
 
 
 @worker
 @require_POST
 def print_(request: HttpRequest, code: str) -> HttpResponse:
     """Print a place's poster as its next version, then show its sheets."""
-    place, form = _place(request, code), PaperForm(request.POST)
-    paper = form.cleaned_data["paper"] if form.is_valid() else wall_paper(place.shop)
+    place = _place(request, code)
+    chosen = PaperForm(request.POST).chosen(wall_paper(place.shop))
+    paper, language, read_at = chosen
+    on = queries.today(place.shop)
     try:
-        actions.issue_poster(place, _url(request, place), queries.today(place.shop), paper)
+        actions.issue_poster(place, _url(request, place), on, paper, read_at, language)
     except (actions.NothingToSay, *PAPER_REFUSALS) as refusal:
         messages.error(request, str(refusal))
         return redirect("posters:place", place.code)
     # The sheets are read by a second request: loading them again makes no further version.
-    return redirect(f"{reverse('posters:sheets_pdf', args=[place.code])}?paper={paper}")
+    return redirect(f"{reverse('posters:sheets_pdf', args=[place.code])}?{chosen.query}")
 
 
 @lan_or_login
 @require_GET
 def sheets_pdf(request: HttpRequest, code: str) -> HttpResponse:
     """Show the sheets as they hang, or as they would be printed today, marked as a preview."""
-    wall, form = _wall(_place(request, code)), PaperForm(request.GET)
+    wall = _wall(_place(request, code))
     place = wall.place
-    paper = form.cleaned_data["paper"] if form.is_valid() else wall_paper(place.shop)
+    paper, language, read_at = PaperForm(request.GET).chosen(wall_paper(place.shop))
+    on = queries.today(place.shop)
     try:
-        pdf = actions.sheets(wall, _url(request, place), queries.today(place.shop), paper)
+        pdf = actions.sheets(wall, _url(request, place), on, paper, read_at, language)
     except (actions.NothingToSay, *PAPER_REFUSALS) as refusal:
         messages.error(request, str(refusal))
         return redirect("posters:place", place.code)
