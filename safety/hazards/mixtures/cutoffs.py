@@ -13,7 +13,7 @@ from safety.hazards.classes import Hazard
 from safety.hazards.mixtures import limits
 from safety.hazards.mixtures.limits import Of, own_limits, reaches
 from safety.hazards.mixtures.values import Because, Found, Ingredient, Limit, Mixture
-from safety.hazards.mixtures.written import gravity, read
+from safety.hazards.mixtures.written import gravity, named, read
 from safety.hazards.tables import rows
 
 SOURCE_OF_REVIEW = "SOR/2015-17 s. 2.5(1)"
@@ -55,9 +55,10 @@ def of_single_ingredients(mixture: Mixture, regime: str, *asked: Of) -> Found:
     because: list[Because] = []
     review: list[str] = []
     for one in mixture.ingredients:
-        if not one.percent or not (one.hazards or one.limits):
-            continue
+        carried = named(one) if one.percent else set()
         for of in asked:
+            if of.name not in carried:
+                continue
             given = list(reasons(one, regime, of, mixture.form == "gas"))
             because += given
             if not given:

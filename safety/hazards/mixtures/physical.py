@@ -11,6 +11,7 @@ from safety.hazards.mixtures.cutoffs import by_own_limits
 from safety.hazards.mixtures.flammable import carried, pure
 from safety.hazards.mixtures.limits import Of, own_limits
 from safety.hazards.mixtures.values import Because, Found, Ingredient, Mixture
+from safety.hazards.mixtures.written import named
 
 GASES = (
     "Press. Gas",
@@ -19,13 +20,15 @@ GASES = (
     "Press. Gas (Diss.)",
     "Press. Gas (Ref. Liq.)",
 )
-OTHERS = (
-    "Ox. Gas", "Ox. Liq.", "Ox. Sol.", "Org. Perox.", "Self-heat.", "Pyr. Liq.", "Pyr. Sol.", "Water-react.",
-    "Met. Corr.", "Chem. Press.",
-)  # fmt: skip
+# What other families reckon with. Every other class of the table is asked about here, also one added later.
+RECKONED = {
+    *GASES, "Flam. Liq.", "Flam. Gas", "Flam. Sol.", "Acute Tox.", "Skin Corr.", "Skin Irrit.", "Eye Dam.",
+    "Eye Irrit.", "Resp. Sens.", "Skin Sens.", "Muta.", "Carc.", "Repr.", "Lact.", "STOT SE", "STOT RE",
+    "Asp. Tox.", "Aquatic Acute", "Aquatic Chronic", "Ozone", "ED HH", "ED ENV", "PBT", "vPvB", "PMT", "vPvM",
+}  # fmt: skip
 # Flash points, viscosity and M factors decide these; the other families read an ingredient's own limits.
 RECKONED_OTHERWISE = (
-    "Flam. Liq.", "Flam. Gas", "Flam. Sol.", "Aerosol", "Asp. Tox.", "Aquatic Acute", "Aquatic Chronic"
+    "Flam. Liq.", "Flam. Gas", "Flam. Sol.", "Asp. Tox.", "Aquatic Acute", "Aquatic Chronic"
 )  # fmt: skip
 SOURCE = {
     "EU": "CLP Annex I part 2",
@@ -40,11 +43,10 @@ def physical(mixture: Mixture, regime: str) -> Found:
     because: list[Because] = []
     review: list[str] = []
     for one in mixture.ingredients:
-        if one.percent:
-            for name in OTHERS:
-                given, asked = of_one(one, name, regime)
-                because += given
-                review += asked
+        for name in sorted(named(one) - RECKONED) if one.percent else ():
+            given, asked = of_one(one, name, regime)
+            because += given
+            review += asked
     gases = under_pressure(mixture, regime)
     because += gases.because
     return Found(tuple(one.hazard for one in because), tuple(because), (*review, *gases.needs_review))
@@ -104,6 +106,7 @@ def unread_limits(mixture: Mixture, regime: str) -> Found:
         needs_review=tuple(
             f"{one.name} ({one.percent:g} %) has a limit for {limit.hazard}, that is not reckoned with."
             for one in mixture.ingredients
+            if one.limits
             for name in RECKONED_OTHERWISE
             for limit in own_limits(one, regime, Of(name))
             if limits.reaches(one.percent, limit.from_percent)

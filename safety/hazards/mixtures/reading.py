@@ -75,7 +75,11 @@ def merged(ingredients: list[Ingredient]) -> list[Ingredient]:
     kept: list[Ingredient] = []
     for one in ingredients:
         for at, other in enumerate(kept):
-            if one.cas and replace(other, name=one.name, percent=one.percent, least=one.least) == one:
+            if (
+                one.cas
+                and one.cas == other.cas
+                and replace(other, name=one.name, percent=one.percent, least=one.least) == one
+            ):
                 percent = min(100.0, other.percent + one.percent)
                 kept[at] = replace(other, percent=percent, least=other.least + one.least)
                 break

@@ -5,6 +5,7 @@ from functools import cache
 
 from safety.hazards.classes import Hazard, UnknownHazard, classes, plain, read_hazard
 from safety.hazards.mixtures.fields import MixtureError
+from safety.hazards.mixtures.values import Ingredient
 from safety.hazards.statements import texts
 
 SUPPLEMENTAL = re.compile(r"EUH\d{3}[A-Z]?")
@@ -41,10 +42,16 @@ def outcome(of: Hazard) -> tuple[str, ...]:
     Acute toxicity is an outcome a route; STOT SE 3 is one an effect and stands beside STOT SE 1 or 2.
     """
     if of.of.name == "Acute Tox.":
-        return (of.of.group, *(code[-1] for code in of.codes))
+        return (of.of.group, *(plain(code)[:-1] for code in of.codes))
     if of.of.name == "STOT SE" and of.of.category == "3":
         return (of.of.group, *(plain(code) for code in of.codes))
     return (of.of.group,)
+
+
+def named(one: Ingredient) -> set[str]:
+    """Return the names of the classes that an ingredient's list or its own limits carry."""
+    own = {read(limit.hazard).of.name for limit in one.limits if not is_supplemental(limit.hazard)}
+    return own.union(hazard.of.name for hazard in one.hazards or ())
 
 
 @cache

@@ -136,6 +136,8 @@ OTHERS = [
     "Self-heat. 1 H251",
     "Water-react. 2 H261",
     "Pyr. Liq. 1 H250",
+    "Aerosol 1 H222+H229",
+    "Self-react. CD H242",
 ]
 
 
