@@ -1,12 +1,10 @@
 """The forms of posters and labels: paper, size, and which products a place admits."""
 
-from typing import NamedTuple
-from urllib.parse import urlencode
-
 from django import forms
 
 from inventory.models import Place, Shop
 from inventory.posters.queries import products_to_admit
+from inventory.posters.rules import Chosen
 from safety.print.label import SIZES
 from safety.print.label_sheets import ROLL
 
@@ -24,20 +22,6 @@ def wall_paper(shop: Shop) -> str:
 def desk_paper(shop: Shop) -> str:
     """Return the paper that lies in the office printer."""
     return "Letter" if shop.country in LETTER_COUNTRIES else "A4"
-
-
-class Chosen(NamedTuple):
-    """A paper, a language ("" is the shop's), a distance in metres (None is the place's)."""
-
-    paper: str
-    language: str
-    read_at: float | None
-
-    @property
-    def query(self) -> str:
-        """The same as it stands in an address."""
-        known = {"paper": self.paper, "language": self.language, "read_at": self.read_at}
-        return urlencode({name: value for name, value in known.items() if value})
 
 
 class PaperForm(forms.Form):

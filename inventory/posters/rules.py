@@ -9,7 +9,7 @@ from collections.abc import Iterable, Mapping
 from datetime import date
 from ipaddress import ip_address
 from typing import Any, NamedTuple
-from urllib.parse import urlsplit
+from urllib.parse import urlencode, urlsplit
 
 from safety.poster_content import written, year_after
 
@@ -118,6 +118,20 @@ def by_outer_place(
             found.setdefault(place, set()).add(product)
             place = outer.get(place)
     return {place: sorted(products, key=lambda one: one.name.lower()) for place, products in found.items()}
+
+
+class Chosen(NamedTuple):
+    """A paper, a language ("" is the shop's), a distance in metres (None is the place's)."""
+
+    paper: str
+    language: str
+    read_at: float | None
+
+    @property
+    def query(self) -> str:
+        """The same as it stands in an address."""
+        known = {"paper": self.paper, "language": self.language, "read_at": self.read_at}
+        return urlencode({name: value for name, value in known.items() if value})
 
 
 def only_here(url: str) -> bool:
