@@ -114,6 +114,7 @@ def on_shelf(container: Container) -> OnShelf:
         dates=dates_of_container(container),
         held=why_held(container, lots),
         place=container.place.code if container.place else None,
+        mixes_lots=bool(product and product.mixes_lots),
     )
 
 

@@ -3,19 +3,22 @@
 The station and the jobs pages share this: the one hears SIGN, the other has a button.
 """
 
-from collections.abc import Iterable
-from dataclasses import dataclass
+from collections.abc import Iterable, Set
+from dataclasses import replace
 from datetime import datetime
 
 from django.db import transaction
-from django.db.models import Q, Sum
+from django.db.models import OuterRef, Q, Subquery
 
-from inventory.models import Head, Job, Movement, Person, Request, Step, StepNeed
+from inventory.models import Head, Job, Person, Product, Request, Step, StepNeed
 from inventory.models.product import TRACED_KINDS, Kind
 from inventory.stock import ledger
 from inventory.stock import queries as stock
+from inventory.stock.rules.one_lot import NOTHING, Had, binds, stands
+from inventory.stock.rules.remaining import remaining
 from inventory.stock.rules.reserve import Need, OnShelf
 from inventory.stock.rules.signing import Signed, StageNeed, StagePlan, plan_stage
+from inventory.stock.used import two_lots_allowed, used
 
 
 def load_stage(job: Job, stage: str = "") -> StagePlan | None:
@@ -25,77 +28,61 @@ def load_stage(job: Job, stage: str = "") -> StagePlan | None:
     mine = [step for step in steps if step.stage == stage]
     if not mine:
         return None
-    return StagePlan(stage, tuple(step.code for step in mine), tuple(_needs(job, mine)), _open_in(job, mine))
+    codes, needs = tuple(step.code for step in mine), tuple(_needs(job, mine))
+    return StagePlan(stage, codes, needs, _open_in(job, mine), job.shop.system)
 
 
 def _needs(job: Job, steps: Iterable[Step]) -> Iterable[StageNeed]:
-    rows = _planned(job)
-    used, left = _used(job), {row.id: row.amount for row in rows}
-    # What its own step used first; what names no step counts once, for the first need that lacks it.
-    for named in (True, False):
-        for row in rows:
-            left[row.id] -= _counted_off(row, row.step_id if named else None, left[row.id], used)
+    """Yield what is left of the open needs of some steps; what settled needs were given counts for them."""
+    rows, spent = _planned(job), used([job.id], lambda _: job.code)
+    asked = [_need(job, row, spent.had) for row in rows]
+    step_of = {str(row.id): row.step.code for row in rows}
+    left = {need.id: need for need in remaining(asked, step_of, spent.amounts, spent.kinds, spent.worn)}
     mine = {step.id for step in steps}
-    for row in rows:
-        if row.step_id in mine and not row.outcome and left[row.id]:
-            yield _stage_need(job, row, left[row.id])
+    open_rows = [row for row in rows if row.step_id in mine and not row.outcome and str(row.id) in left]
+    bound = any(left[str(row.id)].one_lot for row in open_rows)
+    allowed = two_lots_allowed(job) if bound else frozenset()
+    for row in open_rows:
+        yield _stage_need(row, left[str(row.id)], allowed)
 
 
 def _planned(job: Job) -> list[StepNeed]:
     """Return a job's needs, settled ones too, since uses count for them; named products before kinds."""
     rows = StepNeed.objects.filter(step__job=job).exclude(outcome=StepNeed.Outcome.NOT_DONE)
-    in_time = rows.select_related("product", "step").order_by("step__starts_at", "step__position", "id")
+    # A kind is measured as its first product is.
+    alike = Product.objects.filter(shop=job.shop_id, kind=OuterRef("kind"), archived=False).order_by("id")
+    measured = rows.annotate(kind_dimension=Subquery(alike.values("dimension")[:1]))
+    in_time = measured.select_related("product", "step").order_by("step__starts_at", "step__position", "id")
     return sorted(in_time, key=lambda row: row.product_id is None)
 
 
-@dataclass
-class _Use:
-    """Concentrate that a job's entries used on a step, or on none; `worn`: of what is not used up."""
-
-    step: int | None
-    product: str | None
-    kind: str | None
-    amount: int
-    worn: bool
-
-
-def _used(job: Job) -> list[_Use]:
-    rows = Movement.objects.filter(job=job, kind=Movement.Kind.USE, reversed_by=None)
-    columns = ("step_id", "product__code", "product__kind", "product__wear_uses", "product__wear_minutes")
-    sums = rows.values_list(*columns).annotate(Sum("concentrate")).order_by("step_id", "product__code")
-    return [
-        _Use(step, product, kind, amount or 0, bool(uses or minutes))
-        for step, product, kind, uses, minutes, amount in sums
-    ]
-
-
-def _counted_off(row: StepNeed, step: int | None, missing: int, used: list[_Use]) -> int:
-    counted = 0
-    for use in used:
-        alike = use.product == row.product.code if row.product else use.kind == row.kind
-        if use.step == step and alike and missing > counted:
-            taken = missing - counted if use.worn else min(missing - counted, use.amount)
-            counted += taken
-            use.amount, use.worn = max(0, use.amount - taken), False
-    return counted
-
-
-def _stage_need(job: Job, row: StepNeed, amount: int) -> StageNeed:
-    need = Need(
+def _need(job: Job, row: StepNeed, had: Had) -> Need:
+    product, kind = row.product, row.kind
+    return Need(
         id=str(row.id),
         job=job.code,
         starts_at=row.step.starts_at,
         ends_at=row.step.ends_at,
         job_starts_at=job.starts_at,
         booked_at=job.booked_at,
-        amount=amount,
-        product=row.product.code if row.product else None,
-        kind=row.kind,
+        amount=row.amount,
+        product=product.code if product else None,
+        kind=kind,
         parts=(row.parts_product, row.parts_water),
+        one_lot=binds(product.kind, product.mixes_lots) if product else binds(kind, mixes_lots=False),
+        had=had.get((row.step.code, product.code if product else kind), NOTHING),
     )
+
+
+def _stage_need(row: StepNeed, need: Need, allowed: Set[tuple[str, str]]) -> StageNeed:
+    if need.one_lot and stands(allowed, row.step.code, need.product or need.kind):
+        need = replace(need, one_lot=False)
     if row.product:
-        return StageNeed(need, row.step.code, row.product.name, row.product.traced)
-    return StageNeed(need, row.step.code, str(Kind(row.kind).label), row.kind in TRACED_KINDS)
+        named, traced, measured = row.product.name, row.product.traced, row.product.dimension
+    else:
+        named, traced = str(Kind(row.kind).label), row.kind in TRACED_KINDS
+        measured = row.kind_dimension or Product.Dimension.VOLUME  # type: ignore[attr-defined]
+    return StageNeed(need, row.step.code, named, traced, measured, signed=row.step.signed_at is not None)
 
 
 def _open_in(job: Job, steps: list[Step]) -> tuple[OnShelf, ...]:

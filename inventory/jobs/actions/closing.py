@@ -1,7 +1,7 @@
 """Closing a job: what nobody scanned is said, and taken out of the book."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 
 from django.db import transaction
@@ -14,6 +14,8 @@ from inventory.stock.rules.acts import Act
 from inventory.stock.rules.lines import Refused
 from inventory.stock.rules.mixes import gross
 from inventory.stock.rules.reserve import Need, pick
+from inventory.stock.rules.signing import Given, StageNeed, of_its_lot
+from inventory.stock.signing import left_over
 
 from .locking import hold
 
@@ -38,9 +40,10 @@ def close(job: Job, said: Iterable[Said], *, by: Person, at: datetime) -> None:
     job.refresh_from_db()
     said = list(said)
     _still_unsaid(job, said)
+    left, given = {int(each.need.id): each for each in left_over(job)}, Given()
     for one in said:
         if one.amount:
-            ledger.record(job.shop, _uses(job, one, at), by=by, recorded_at=at)
+            ledger.record(job.shop, _uses(job, one, left[one.need.pk], given, at), by=by, recorded_at=at)
         one.need.outcome = StepNeed.Outcome.DONE if one.amount else StepNeed.Outcome.NOT_DONE
         one.need.save(update_fields=["outcome"])
     job.state, job.closed_at = Job.State.CLOSED, at
@@ -57,16 +60,19 @@ def _still_unsaid(job: Job, said: Iterable[Said]) -> None:
         )
 
 
-def _uses(job: Job, said: Said, at: datetime) -> list[Act]:
-    """Take an amount from the bay's bottles first, then by date; refuse what the book does not hold."""
-    need, step, left = _need(job, said, at), said.need.step, said.amount or 0
+def _uses(job: Job, said: Said, each: StageNeed, given: Given, at: datetime) -> list[Act]:
+    """Take an amount from the bay's bottles first, then by date; refuse what the book does not hold.
+
+    Refuses two lots for a step as well, where it keeps to one.
+    """
+    need, step, left = _need(said, each, at), said.need.step, said.amount or 0
     shelf = [stock.on_shelf(row) for row in stock.containers(job.shop_id).filter(content__gt=0)]
-    queue = pick(need, shelf, job.shop.zone)
+    queue = pick(replace(need, one_lot=False), shelf, job.shop.zone)
     bay = step.bay.code if step.bay else None
     queue.sort(key=lambda bottle: (bottle.place != bay or bay is None, bottle.sealed))
     facts: dict[str, object] = {"measured": said.measured, "assumed": not said.measured}
     acts = []
-    for bottle in queue:
+    for bottle in of_its_lot(given.before(replace(each, need=need)), queue, job.shop.system):
         if not left:
             break
         taken = min(left, bottle.concentrate)
@@ -74,26 +80,17 @@ def _uses(job: Job, said: Said, at: datetime) -> list[Act]:
         acts.append(
             Act("use", at, source=bottle.code, amount=amount, job=job.code, step=step.code, facts=dict(facts))
         )
+        given.note(step.code, bottle)
         left -= taken
     if left:
         raise Refused(_too_little(job, said, left), code="too_little")
     return acts
 
 
-def _need(job: Job, said: Said, at: datetime) -> Need:
-    row = said.need
-    return Need(
-        id=str(row.id),
-        job=job.code,
-        starts_at=min(row.step.starts_at, at),
-        ends_at=min(row.step.ends_at, at),
-        job_starts_at=job.starts_at,
-        booked_at=job.booked_at,
-        amount=said.amount or 0,
-        product=row.product.code if row.product else None,
-        kind=row.kind,
-        parts=(row.parts_product, row.parts_water),
-    )
+def _need(said: Said, each: StageNeed, at: datetime) -> Need:
+    need = each.need
+    starts_at, ends_at = min(need.starts_at, at), min(need.ends_at, at)
+    return replace(need, amount=said.amount or 0, starts_at=starts_at, ends_at=ends_at)
 
 
 def _too_little(job: Job, said: Said, left: int) -> str:

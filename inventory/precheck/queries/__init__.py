@@ -7,9 +7,9 @@ from datetime import datetime
 from functools import cached_property
 from typing import Any
 
-from django.db.models import Q, Sum
+from django.db.models import Q
 
-from inventory.models import Container, Job, Movement, Override, Place, Product, Shop, Step, StepNeed
+from inventory.models import Container, Job, Override, Place, Product, Shop, Step, StepNeed
 from inventory.precheck.questions import (
     QUESTIONS,
     Answer,
@@ -21,10 +21,11 @@ from inventory.precheck.questions import (
 )
 from inventory.precheck.rules import Check, check_job
 from inventory.precheck.rules.headline import Headline, headline
-from inventory.precheck.rules.remaining import remaining
 from inventory.precheck.rules.standing import Standing, standings
 from inventory.stock import queries as stock
+from inventory.stock.rules.remaining import remaining
 from inventory.stock.rules.reserve import Need
+from inventory.stock.used import used
 from safety.models import SheetVersion
 
 from .values import (
@@ -171,16 +172,9 @@ class _Loading:
 
     @cached_property
     def needs(self) -> tuple[Need, ...]:
-        # Named one by one: by their state alone PostgreSQL reads the whole ledger for what was taken back.
-        jobs = {row.step.job_id for row in self.need_rows}
-        rows = Movement.objects.filter(job__in=jobs, kind=Movement.Kind.USE, reversed_by__isnull=True)
-        used = rows.values_list("job_id", "step__code", "product__code", "product__kind").annotate(
-            Sum("concentrate")
-        )
-        sums = list(used.order_by())
-        uses = {(key(job), step or "", product): amount or 0 for job, step, product, _, amount in sums}
-        kinds = {product: kind for _, _, product, kind, _ in sums}
-        return tuple(remaining(map(need_of, self.need_rows), self.step_of, uses, kinds))
+        found = used({row.step.job_id for row in self.need_rows}, key)
+        needs = [need_of(row, found.had) for row in self.need_rows]
+        return tuple(remaining(needs, self.step_of, found.amounts, found.kinds, found.worn))
 
     @cached_property
     def step_of(self) -> dict[str, str]:

@@ -5,6 +5,7 @@ from dataclasses import replace
 from inventory.models import Container, Job, Kind, Place, Product, Step, StepNeed
 from inventory.precheck.questions import JobFacts, ProductFacts, SheetFacts, StepFacts
 from inventory.stock import queries as stock
+from inventory.stock.rules.one_lot import NOTHING, Had, binds
 from inventory.stock.rules.reserve import Need, OnShelf
 from safety.models import SheetVersion
 
@@ -39,14 +40,14 @@ def step_facts(row: Step) -> StepFacts:
     )  # fmt: skip
 
 
-def need_of(row: StepNeed) -> Need:
+def need_of(row: StepNeed, had: Had) -> Need:
     job, product = row.step.job, row.product
-    coating = (product.kind if product else row.kind) == Kind.COATING
+    bound = binds(product.kind, product.mixes_lots) if product else binds(row.kind, mixes_lots=False)
     return Need(
         id=str(row.id), job=key(job.id), starts_at=row.step.starts_at, ends_at=row.step.ends_at,
         job_starts_at=job.starts_at, booked_at=job.booked_at, amount=row.amount,
         product=product.code if product else None, kind=row.kind, parts=(row.parts_product, row.parts_water),
-        one_lot=coating and not (product and product.mixes_lots),
+        one_lot=bound, had=had.get((row.step.code, product.code if product else row.kind), NOTHING),
     )  # fmt: skip
 
 

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from datetime import datetime, tzinfo
 from functools import cached_property
 
+from inventory.stock.rules.one_lot import apart
 from inventory.stock.rules.reserve import (
     Need,
     OnShelf,
@@ -13,6 +14,7 @@ from inventory.stock.rules.reserve import (
     Taken,
     ends_before,
     in_order,
+    less,
     reserve,
     serves,
 )
@@ -47,7 +49,7 @@ class Plan:
             for need in needs:
                 found[need.id] = [bottle for bottle in now.values() if _is_asked_for(bottle, need)]
                 for taken in self.by_need.get(need.id, ()):
-                    now[taken.container] = _after(now[taken.container], taken, need.starts_at)
+                    now[taken.container] = less(now[taken.container], taken.amount, need.starts_at)
         return found
 
     def left(self) -> list[OnShelf]:
@@ -55,15 +57,8 @@ class Plan:
         starts = {need.id: need.starts_at for need in self.needs}
         shelf = {bottle.code: bottle for bottle in self.shelf}
         for taken in self.reserved.taken:
-            shelf[taken.container] = _after(shelf[taken.container], taken, starts[taken.need])
+            shelf[taken.container] = less(shelf[taken.container], taken.amount, starts[taken.need])
         return list(shelf.values())
-
-
-def _after(bottle: OnShelf, taken: Taken, at: datetime) -> OnShelf:
-    product, water = bottle.parts
-    gone = -(-taken.amount * (product + water) // product)
-    dates = replace(bottle.dates, opened_at=at) if bottle.sealed else bottle.dates
-    return replace(bottle, content=max(0, bottle.content - gone), sealed=False, dates=dates)
 
 
 def _is_asked_for(bottle: OnShelf, need: Need) -> bool:
@@ -128,13 +123,14 @@ class Supply:
 
     @property
     def lots_apart(self) -> bool:
-        """Whether there is enough, but not of one lot."""
-        return bool(self.missing) and self.need.one_lot and self.usable >= self.need.amount
+        """Whether there is enough, or more for a step that began, but not of one lot."""
+        got = self.need.amount - self.missing
+        return self.need.one_lot and apart(self.need.amount, got, self.usable, self.need.had)
 
     @property
     def lacks(self) -> bool:
         """Whether there is too little that is usable, of however many lots."""
-        return bool(self.missing) and not self.lots_apart
+        return bool(self.missing) and not (self.need.one_lot and self.usable >= self.need.amount)
 
 
 @dataclass(frozen=True)

@@ -75,7 +75,7 @@ class LabelFacts:
 
 @dataclass(frozen=True)
 class Answer:
-    """What was said about a finding: an answer to an ask, or an owner's override, for that sentence alone."""
+    """What was said about a finding: an answer to an ask, or an owner's override; `says` is what was read."""
 
     code: str
     about: tuple[str, ...]

@@ -7,9 +7,10 @@ from datetime import datetime
 from inventory.precheck.questions import QUESTIONS, Answer, Case, Facts, Finding, Plan, Question, plan
 from inventory.precheck.questions.asking import GRADES
 from inventory.precheck.questions.words import day
+from inventory.stock.rules.one_lot import TWO_LOTS
 
 # Stops that protect the paint: an owner may lift them with a reason. All others end by changing the fact.
-PAINT_STOPS = frozenset({"two_lots"})
+PAINT_STOPS = frozenset({TWO_LOTS})
 # Asks that end by doing what they name; a word does not end them.
 ENDED_BY_DOING = frozenset({"unlabelled"})
 
@@ -47,11 +48,15 @@ def check_job(
 
 
 def answer_to(finding: Finding, answers: Iterable[Answer]) -> Answer | None:
-    """Return the last word on a finding that holds: for the same sentence, by someone who may say it."""
+    """Return the last word on a finding that holds, by someone who may say it.
+
+    A word holds for its sentence; an owner's on the paint for its step, whose figures move with every scan.
+    """
     held = [
         answer
         for answer in answers
-        if (answer.code, answer.about, answer.says) == (finding.code, finding.about, finding.says)
+        if (answer.code, answer.about) == (finding.code, finding.about)
+        and (answer.says == finding.says or finding.code in PAINT_STOPS)
         and may_answer(finding, by_owner=answer.by_owner)
     ]
     return max(held, key=lambda answer: answer.given_at, default=None)

@@ -13,7 +13,16 @@ from inventory.stock.conversation.guards import CHECK
 from inventory.stock.signing import load_stage
 
 from .bottles import beside, bottle_of, named, places_for
-from .jobs import Booked, booked, job_for, wanted_kinds, with_bookings, with_car, with_check
+from .jobs import (
+    Booked,
+    booked,
+    job_for,
+    wanted_kinds,
+    with_bookings,
+    with_car,
+    with_check,
+    with_word_on_lots,
+)
 from .packs import orders_for, packs_for
 
 # Entered this much after it happened, an entry is marked late; a queue that was sent again is not.
@@ -56,7 +65,7 @@ def load(station: Station, state: State, said: Said, at: datetime, now: datetime
     if found is not None:
         facts = with_bookings(facts, found)
     if job is not None:
-        facts = with_car(facts, job, steps)
+        facts = with_word_on_lots(with_car(facts, job, steps), job, meant, steps)
     if job is not None and found is not None:
         facts = with_check(facts, job, steps, found, rows, about=_asked_about(state, said, rows))
     known = tuple(row for row in (job, *steps, *meant) if row)

@@ -8,37 +8,37 @@ from collections.abc import Iterable, Sequence, Set
 from dataclasses import dataclass, replace
 from datetime import datetime
 
-from django.db.models import Q, Sum
+from django.db.models import Q
 
-from inventory.models import Container, Job, Movement, Override, Product, Shop, Step, StepNeed
+from inventory.models import Container, Job, Override, Product, Shop, Step, StepNeed
 from inventory.precheck import queries as precheck
 from inventory.precheck.questions import Answer, LabelFacts
 from inventory.precheck.questions import Facts as CheckFacts
 from inventory.precheck.questions import JobFacts as CheckJob
 from inventory.precheck.questions import StepFacts as CheckStep
 from inventory.precheck.rules import Check, check_job
-from inventory.precheck.rules.remaining import remaining
 from inventory.stock import queries as stock
 from inventory.stock.conversation import Said, State
 from inventory.stock.conversation.facts import Facts, Found, JobFacts, StepFacts
 from inventory.stock.conversation.guards import JUDGED_HERE
+from inventory.stock.rules.one_lot import NOTHING, Had, binds, joins
+from inventory.stock.rules.remaining import remaining
 from inventory.stock.rules.reserve import Need
+from inventory.stock.used import two_lots_allowed, used
 from safety.models import SheetVersion
 
-from .needs import NEED_COLUMNS, USE_COLUMNS, NeedRow
-
-COATING = "coating"
+from .needs import NEED_COLUMNS, NeedRow
 
 
 @dataclass(frozen=True)
 class Booked:
-    """What open jobs still need, net of what was used; whose each is; which lots each step has had."""
+    """What open jobs still need, net of what was used; whose each is; what each step has had."""
 
     needs: tuple[Need, ...]
     step_of: dict[str, str]
     jobs: dict[str, CheckJob]
     cars: dict[str, tuple[str, str]]
-    lots: dict[str, frozenset[str]]
+    had: Had
 
     def of(self, products: Set[str], kinds: Set[str]) -> "Booked":
         """Return what bears on some products, and on all makes of some kinds."""
@@ -80,30 +80,17 @@ def booked(shop: Shop, kinds: Set[str], in_hand: Job | None) -> Booked:
         step__job__shop=shop, step__job__state="open", step__signed_at=None, outcome="",
     )  # fmt: skip
     rows = [NeedRow(*row) for row in open_needs.values_list(*NEED_COLUMNS).order_by()]
-    # Named one by one: by their state alone PostgreSQL reads the whole ledger for what was taken back.
     jobs = {row.job_id for row in rows} | ({in_hand.pk} if in_hand else set())
-    used = Movement.objects.filter(job__in=jobs, kind="use", reversed_by=None, product__kind__in=kinds)
-    uses: dict[tuple[str, str, str], int] = defaultdict(int)
-    kind_of: dict[str, str] = {}
-    lots: dict[str, set[str]] = defaultdict(set)
-    counted: set[tuple[int, str | None, str, int | None]] = set()
-    for job, step, product, kind, source, lot, amount in (
-        used.values_list(*USE_COLUMNS).annotate(Sum("concentrate")).order_by()
-    ):
-        if lot and step and kind == COATING:
-            lots[step].add(lot)
-        # A bottle of several lots comes once a lot, each time with the whole sum.
-        if (job, step, product, source) not in counted:
-            counted.add((job, step, product, source))
-            uses[precheck.key(job), step or "", product] += amount or 0
-            kind_of[product] = kind
+    spent = used(jobs, precheck.key, kinds)
     step_of = {str(row.id): row.step for row in rows}
     return Booked(
-        needs=tuple(remaining((row.need for row in rows), step_of, uses, kind_of)),
+        needs=tuple(
+            remaining((row.need(spent.had) for row in rows), step_of, spent.amounts, spent.kinds, spent.worn)
+        ),
         step_of=step_of,
         jobs={row.job_key: row.job for row in rows},
         cars={row.job_key: (row.job_code, row.car) for row in rows},
-        lots={step: frozenset(each) for step, each in lots.items()},
+        had=spent.had,
     )
 
 
@@ -111,7 +98,7 @@ def with_bookings(facts: Facts, found: Booked) -> Facts:
     """Add what open jobs still need, by the jobs' codes."""
     needs = tuple(replace(need, job=found.cars[need.job][0]) for need in found.needs)
     return replace(
-        facts, needs=needs, step_of=found.step_of, booked=dict(found.cars.values()), step_lots=found.lots
+        facts, needs=needs, step_of=found.step_of, booked=dict(found.cars.values()), step_had=found.had
     )
 
 
@@ -119,6 +106,19 @@ def with_car(facts: Facts, job: Job, steps: Iterable[Step]) -> Facts:
     """Add the car in hand."""
     car = _car(job, steps)
     return replace(facts, jobs={**facts.jobs, job.code: car, job.vehicle.code: car})
+
+
+def with_word_on_lots(facts: Facts, job: Job, meant: Iterable[Container], steps: Iterable[Step]) -> Facts:
+    """Add an owner's word for two lots, which is asked for only where a coating is of another one."""
+    bound = [
+        bottle.shelf
+        for row in meant
+        if (bottle := facts.bottles.get(row.code)) and binds(bottle.shelf.kind, bottle.shelf.mixes_lots)
+    ]
+    had = [facts.step_had.get((step.code, each.kind), NOTHING) for step in steps for each in bound]
+    if all(joins(each.batch, lots) for each in bound for lots in had):
+        return facts
+    return replace(facts, two_lots_allowed=two_lots_allowed(job))
 
 
 def with_check(

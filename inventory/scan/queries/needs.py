@@ -3,9 +3,9 @@
 from datetime import datetime
 from typing import NamedTuple
 
-from inventory.models import Kind
 from inventory.precheck import queries as precheck
 from inventory.precheck.questions import JobFacts
+from inventory.stock.rules.one_lot import NOTHING, Had, binds
 from inventory.stock.rules.reserve import Need
 
 NEED_COLUMNS = (
@@ -13,9 +13,6 @@ NEED_COLUMNS = (
     "product__mixes_lots", "step__code", "step__starts_at", "step__ends_at", "step__job_id",
     "step__job__code", "step__job__title", "step__job__starts_at", "step__job__ends_at",
     "step__job__booked_at", "step__job__vehicle__name",
-)  # fmt: skip
-USE_COLUMNS = (
-    "job_id", "step__code", "product__code", "product__kind", "source_id", "source__lots__code",
 )  # fmt: skip
 
 
@@ -52,13 +49,12 @@ class NeedRow(NamedTuple):
         named = f"{self.car} · {self.title}"
         return JobFacts(self.job_key, self.job_code, named, self.job_starts_at, self.job_ends_at)
 
-    @property
-    def need(self) -> Need:
-        """The need, before anything was used."""
-        coating = (self.product_kind or self.kind) == Kind.COATING
+    def need(self, had: Had) -> Need:
+        """Return the need, before anything was used; `had`: what steps have had."""
         return Need(
             id=str(self.id), job=self.job_key, starts_at=self.starts_at, ends_at=self.ends_at,
             job_starts_at=self.job_starts_at, booked_at=self.booked_at, amount=self.amount,
             product=self.product, kind=self.kind, parts=(self.parts_product, self.parts_water),
-            one_lot=coating and not self.mixes_lots,
+            one_lot=binds(self.product_kind or self.kind, self.mixes_lots),
+            had=had.get((self.step, self.product or self.kind), NOTHING),
         )  # fmt: skip

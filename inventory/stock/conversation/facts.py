@@ -4,6 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field
 from datetime import UTC, datetime, tzinfo
 
+from inventory.stock.rules.one_lot import Had
 from inventory.stock.rules.reserve import Need, OnShelf
 from inventory.stock.rules.signing import StagePlan
 from inventory.stock.rules.use_by import Life
@@ -173,7 +174,8 @@ class Facts:
     """Everything that one line needs.
 
     `needs` are open jobs' remaining needs, `step_of` the step of each, `booked` says whose they are in words;
-    `step_lots` the lots that a step has had; `findings` the pre-job check's, where it ran; `late`: it is
+    `step_had` what a step has had of a product or kind; `two_lots_allowed` (product or kind, step)
+    where an owner's word for two lots stands; `findings` the pre-job check's, where it ran; `late`: it is
     entered well after it happened.
     """
 
@@ -189,7 +191,8 @@ class Facts:
     needs: tuple[Need, ...] = ()
     step_of: dict[str, str] = field(default_factory=dict, hash=False)
     booked: dict[str, str] = field(default_factory=dict, hash=False)
-    step_lots: dict[str, frozenset[str]] = field(default_factory=dict, hash=False)
+    step_had: Had = field(default_factory=dict, hash=False)
+    two_lots_allowed: frozenset[tuple[str, str]] = frozenset()
     stage: StagePlan | None = None
     findings: tuple[Found, ...] = ()
     station_place: str = ""

@@ -3,17 +3,20 @@
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, replace
 
-from inventory.stock.rules.reserve import Need, OnShelf, in_order, reserve
+from inventory.stock.rules import one_lot
+from inventory.stock.rules.reserve import Need, OnShelf, in_order, reserve, serves
 from inventory.stock.rules.use_by import over
 
 from . import words
 from .answers import ASK, STOP, Key
 from .facts import Bottle, Facts, JobFacts
-from .instead import instead, label_key
+from .instead import instead, instead_of, label_key
 
 YES = "YES"
 # What the guards here judge of the very bottle and amount; the check judges it of the whole job.
-JUDGED_HERE = {"out_of_date", "past_estimate", "held", "recalled", "too_little", "two_lots", "unlabelled"}
+JUDGED_HERE = {
+    "out_of_date", "past_estimate", "held", "recalled", "too_little", "unlabelled", one_lot.TWO_LOTS,
+}  # fmt: skip
 CHECK = "check."
 
 
@@ -134,17 +137,43 @@ def too_little(taking: Taking, facts: Facts) -> Objection | None:
 
 
 def other_lot(taking: Taking, facts: Facts) -> Objection | None:
-    """One step takes a coating from one lot unless the product allows more."""
-    bottle, before = taking.bottle, facts.step_lots.get(taking.step, frozenset())
-    if not (bottle.product and bottle.product.kind == "coating") or bottle.product.mixes_lots:
+    """One step takes a coating from one lot, unless its product allows more or an owner said why."""
+    product, shelf = taking.bottle.product, taking.bottle.shelf
+    if product is None or not one_lot.binds(product.kind, product.mixes_lots):
         return None
-    if not before or bottle.shelf.lots <= before:
+    need = next((need for need in facts.needs if _for_step(need, taking, facts)), None)
+    thing = need.product or need.kind if need else product.code
+    had = facts.step_had.get((taking.step, thing), one_lot.NOTHING)
+    allowed = facts.two_lots_allowed
+    if one_lot.joins(shelf.batch, had) or one_lot.stands(allowed, taking.step, product.code, product.kind):
         return None
-    says = f"This step has {bottle.product.name} from another lot on it already."
-    next = "Two lots side by side may cure to two shades. Take the first lot, or YES if its panels are apart."
-    return Objection(
-        "other_lot", ASK, says, next, (Key("Yes, panels are apart", YES), Key("No", "NO", main=True))
-    )
+    says = f"This step has {product.name} from another lot on it already."
+    return Objection("other_lot", STOP, says, *_first_lot(taking, facts, had, planned=need is not None))
+
+
+def _for_step(need: Need, taking: Taking, facts: Facts) -> bool:
+    free = replace(taking.bottle.shelf, held="")
+    return facts.step_of.get(need.id) == taking.step and serves(need, free)
+
+
+def _first_lot(
+    taking: Taking, facts: Facts, had: one_lot.Batch, *, planned: bool
+) -> tuple[str, tuple[Key, ...]]:
+    """Return the way back to the first lot; what the check finds, an owner may override there."""
+    of_it = [each for each in facts.bottles.values() if one_lot.joins(each.shelf.batch, had)]
+    first = instead_of(taking.bottle, replace(facts, bottles={each.code: each for each in of_it}))
+    job = taking.job.code if taking.job else ""
+    found = any(one.code == one_lot.TWO_LOTS and taking.step in one.about for one in facts.findings)
+    key = () if first is None else (Key(f"Use {words.short(first.code)}", first.code, main=True),)
+    take = "Take the first lot"
+    if first is not None:
+        take += f", {words.short(first.code)}" + (f" from {first.place_name}" if first.place_name else "")
+    if found:
+        return f"{take}, or {one_lot.CHECK_PAGE}.", (*key, Key("See its check", page="check", about=job))
+    if planned:
+        return f"{take}. If it is not there, count it: then {one_lot.CHECK_PAGE}.", key
+    plan = "If there is none, plan what is still needed on the job's page: then"
+    return f"{take}. {plan} {one_lot.CHECK_PAGE}.", (*key, Key("The job's page", page="job", about=job))
 
 
 def starves(taking: Taking, facts: Facts) -> Objection | None:

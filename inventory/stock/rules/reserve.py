@@ -4,12 +4,13 @@ Jobs in order of (starts_at, booked_at, id); in a job named products before kind
 usable through the step, first expired first, open before sealed. Amounts are concentrate, in base units.
 """
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from datetime import datetime, tzinfo
 
 from .lines import NEAT, Parts
 from .mixes import gross, share
+from .one_lot import NOTHING, Batch, batch_of, of_one_lot
 from .use_by import NEVER, Dates, Life, Term, over, terms
 
 UNDATED = Dates()
@@ -29,6 +30,12 @@ class OnShelf:
     dates: Dates = UNDATED
     held: str = ""
     place: str | None = None
+    mixes_lots: bool = False
+
+    @property
+    def batch(self) -> Batch:
+        """What must stay the same within a step that keeps to one lot."""
+        return batch_of(self.product, self.lots, self.mixes_lots)
 
     @property
     def concentrate(self) -> int:
@@ -38,7 +45,10 @@ class OnShelf:
 
 @dataclass(frozen=True)
 class Need:
-    """What one step still needs: concentrate of a named product, or of any product of a kind."""
+    """What one step still needs: concentrate of a named product, or of any product of a kind.
+
+    With `one_lot` all of it comes from the lot that the step has `had`, or from one where it had none.
+    """
 
     id: str
     job: str
@@ -51,6 +61,7 @@ class Need:
     kind: str = ""
     parts: Parts = NEAT
     one_lot: bool = False
+    had: Batch = NOTHING
 
 
 @dataclass(frozen=True)
@@ -110,12 +121,13 @@ def _serve(need: Need, left: dict[str, OnShelf], zone: tzinfo) -> tuple[list[Tak
             break
         amount = min(missing, bottle.concentrate)
         given.append(Taken(need.id, bottle.code, amount, opens=bottle.sealed))
-        left[bottle.code] = _less(bottle, amount, need.starts_at)
+        left[bottle.code] = less(bottle, amount, need.starts_at)
         missing -= amount
     return given, missing
 
 
-def _less(bottle: OnShelf, amount: int, at: datetime) -> OnShelf:
+def less(bottle: OnShelf, amount: int, at: datetime) -> OnShelf:
+    """Return a bottle without so much concentrate; a sealed one was opened for it then."""
     gone = gross(amount, bottle.parts)
     dates = replace(bottle.dates, opened_at=at) if bottle.sealed else bottle.dates
     return replace(bottle, content=max(0, bottle.content - gone), sealed=False, dates=dates)
@@ -125,7 +137,7 @@ def pick(need: Need, shelf: Iterable[OnShelf], zone: tzinfo) -> list[OnShelf]:
     """Return the bottles that may serve a need, in the order in which they are taken."""
     fit = [bottle for bottle in shelf if serves(need, bottle) and lasts(bottle, need, zone)]
     queue = sorted(fit, key=lambda bottle: (dies_at(bottle, zone), bottle.sealed, bottle.code))
-    return _of_one_lot(queue, need.amount) if need.one_lot else queue
+    return of_one_lot(queue, need.amount, need.had) if need.one_lot else queue
 
 
 def serves(need: Need, bottle: OnShelf) -> bool:
@@ -154,16 +166,6 @@ def dies_at(bottle: OnShelf, zone: tzinfo) -> datetime:
     """Return the instant at which the first of its terms ends; far away where none does."""
     ends = terms(bottle.dates, zone)
     return ends[0].at if ends else NEVER
-
-
-def _of_one_lot(queue: Sequence[OnShelf], amount: int) -> list[OnShelf]:
-    lots: dict[frozenset[str], list[OnShelf]] = {}
-    for bottle in queue:
-        lots.setdefault(bottle.lots, []).append(bottle)
-    enough = [group for group in lots.values() if sum(bottle.concentrate for bottle in group) >= amount]
-    if enough:
-        return enough[0]
-    return max(lots.values(), key=lambda group: sum(bottle.concentrate for bottle in group), default=[])
 
 
 def life_or_none(count: int | None, unit: str, given_by: str) -> Life | None:

@@ -98,18 +98,6 @@ def test_what_leaves_enough_for_the_booked_job_is_not_asked() -> None:
     assert desk(world).hears(only.code, "10 ml").startswith("recorded: ")
 
 
-def test_a_coating_from_a_second_lot_is_asked_on_one_step() -> None:
-    world = larkmoor()
-    coat = tidewall(world, needs_sheet=False)
-    first = bottle(world, coat, 30 * ML, lot="A")
-    second = bottle(world, coat, 30 * ML, lot="B")
-    car = job(world, NOON)
-    need(step(car), coat, 40 * ML)
-    here = desk(world)
-    here.hears(car.code, first.code, "30 ml")
-    assert here.hears(second.code) == "ask: This step has Tidewall coating from another lot on it already."
-
-
 def test_a_missing_data_sheet_asks_once_a_step_and_who_answered_is_kept() -> None:
     world = larkmoor()
     wipe = hollin(world)

@@ -36,7 +36,7 @@ CASES = [
     (g.out_of_date, with_shelf(dates=LONG_GUESSED), FACTS, "past_estimate"),
     (g.the_check, GOOD, replace(FACTS, findings=(NO_SHEET,)), "check.no_sheet"),
     (g.unlabelled, replace(GOOD, refillable=True, filled_at=NOON), FACTS, "unlabelled"),
-    (g.other_lot, GOOD, replace(FACTS, step_lots={"STEP": frozenset({"B"})}), "other_lot"),
+    (g.other_lot, GOOD, replace(FACTS, step_had={("STEP", "XCOAT"): frozenset({"B"})}), "other_lot"),
     (g.too_little, with_shelf(content=5_000), FACTS, "too_little"),
     (g.starves, GOOD, replace(FACTS, needs=(EARLIER,)), "starves"),
 ]  # fmt: skip

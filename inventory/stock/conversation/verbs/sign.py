@@ -1,5 +1,6 @@
 """Sign: a stage is done; what was not scanned is posted as planned, except what must be scanned."""
 
+from inventory.stock.rules.lines import Refused
 from inventory.stock.rules.signing import plan_stage
 
 from .. import words
@@ -27,7 +28,11 @@ def begin(turn: Turn) -> Heard:
             "Close the job on its page.",
             Key("The job's page", page="job", about=turn.job.code),
         )
-    signed = plan_stage(plan, turn.job.code, turn.facts.at, turn.facts.zone)
+    try:
+        signed = plan_stage(plan, turn.job.code, turn.facts.at, turn.facts.zone)
+    except Refused as refused:
+        page = Key("See its check", page="check", about=turn.job.code)
+        return turn.stop(refused.says, "Nothing was signed.", page)
     effect = {"does": "sign", "job": turn.job.code, "steps": list(plan.steps), "needs": list(signed.settled)}
     posted = len({act.source for act in signed.acts})
     stage = DONE.get(plan.stage, plan.stage)

@@ -3,6 +3,7 @@
 from dataclasses import replace
 from typing import Any
 
+from inventory.stock.rules.mixes import gross
 from inventory.stock.rules.reserve import Need, in_order, serves
 from inventory.units import Amount as Base
 from inventory.units import AmountError, Dimension, by_density, parse_amount, show
@@ -86,7 +87,7 @@ def planned(turn: Turn, bottle: Bottle, slots: dict[str, Any]) -> Heard:
     if "planned" in slots:
         return turn.tell("It is recorded so already.", "Scan the next thing.")
     need = need_of(turn, bottle)
-    base = _mixed(need.amount, bottle) if need else 0
+    base = gross(need.amount, bottle.shelf.parts) if need else 0
     if need is None and turn.job and not _objects(turn, bottle):
         return turn.ask(
             f"No open step of {turn.job.name} plans {words.name(bottle)}.",
@@ -113,11 +114,6 @@ def need_of(turn: Turn, bottle: Bottle) -> Need | None:
     mine = [need for need in turn.facts.needs if turn.job and need.job == turn.job.code and need.amount]
     free = replace(bottle.shelf, held="")
     return next((need for need in in_order(mine) if serves(need, free)), None)
-
-
-def _mixed(concentrate: int, bottle: Bottle) -> int:
-    product, water = bottle.shelf.parts
-    return -(-concentrate * (product + water) // product)
 
 
 def _whole(bottle: Bottle, slots: dict[str, Any]) -> int:
