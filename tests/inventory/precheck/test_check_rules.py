@@ -12,8 +12,8 @@ from inventory.precheck.questions.case import Case, plan
 from inventory.precheck.questions.facts import TOPICS, Facts
 from inventory.precheck.rules import check_job
 from inventory.precheck.rules.headline import headline
-from inventory.precheck.rules.remaining import remaining
 from inventory.precheck.rules.standing import standings
+from inventory.stock.rules.remaining import remaining
 from inventory.stock.rules.reserve import reserve
 from inventory.stock.rules.use_by import Dates
 from tests.inventory.precheck.cases import (
