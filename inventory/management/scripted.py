@@ -91,8 +91,39 @@ def read_text(named: str | None) -> str:
         raise BadInput(f"{_place(named)}: UTF-8 text was expected.") from error
 
 
+def read_json(named: str | None) -> Any:
+    """Return the JSON document of a file or of standard input.
+
+    NaN and Infinity are no JSON numbers, and a key that stands twice says two things: both raise BadInput.
+    """
+    try:
+        return json.loads(read_text(named), parse_constant=_no_number, object_pairs_hook=_once)
+    except json.JSONDecodeError as error:
+        at = f"{_place(named)}, line {error.lineno}, column {error.colno}"
+        raise BadInput(f"{at}: JSON was expected ({error.msg}).") from error
+    except RecursionError as error:
+        raise BadInput(f"{_place(named)}: JSON nested less deeply was expected.") from error
+    except BadInput:
+        raise
+    except ValueError as error:  # a whole number of thousands of digits
+        raise BadInput(f"{_place(named)}: shorter numbers were expected.") from error
+
+
 def _place(named: str | None) -> str:
     return "standard input" if named in (None, "-") else str(named)
+
+
+def _no_number(word: str) -> NoReturn:
+    raise BadInput(f"{word} stands where a number was expected.")
+
+
+def _once(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
+    document: dict[str, Any] = {}
+    for key, value in pairs:
+        if key in document:
+            raise BadInput(f"The key “{key}” stands twice in one object; once was expected.")
+        document[key] = value
+    return document
 
 
 def _refusal(parser: ArgumentParser, command: ScriptedCommand) -> Any:

@@ -5,15 +5,20 @@ import os
 import subprocess
 import sys
 from pathlib import Path
+from random import Random
 
 import pytest
 
 from inventory.management.bench import bare
 from inventory.management.bench.filling import Filler
 from inventory.management.bench.ground import lay
+from inventory.management.bench.mixtures import SEED, drawn
 from inventory.management.bench.scanning import Station
 from inventory.models import Container, Head, Movement
 from inventory.stock.audit import audit
+from safety.hazards.classes import read_hazard
+from safety.hazards.mixtures.reading import read_mixture
+from safety.hazards.mixtures.rules import classify
 
 ROOT = Path(__file__).parents[2]
 
@@ -42,6 +47,20 @@ def test_a_scan_costs_as_many_queries_behind_a_longer_ledger() -> None:
     assert counted[0] == counted[1] <= 20
 
 
+def test_the_drawn_mixtures_are_the_same_at_every_run_and_find_every_kind_of_class() -> None:
+    assert drawn(Random(SEED)) == drawn(Random(SEED))
+    draw = Random(SEED)
+    documents = [drawn(draw) for _ in range(100)]
+    assert all(len(document["ingredients"]) == 12 for document in documents)
+    found = {
+        read_hazard(text).of.name
+        for document in documents
+        for text in classify(read_mixture(document), "EU").hazards
+    }
+    assert {"Flam. Liq.", "Aerosol", "Acute Tox.", "Skin Corr.", "Carc.", "STOT SE", "Aquatic Acute"} < found
+    assert {"Resp. Sens.", "Asp. Tox.", "Aquatic Chronic", "STOT RE", "Skin Sens."} < found
+
+
 @pytest.mark.engine
 def test_bench_prints_one_document_with_every_figure(tmp_path: Path) -> None:
     url = os.environ.get("DATABASE_URL", "")
@@ -55,5 +74,6 @@ def test_bench_prints_one_document_with_every_figure(tmp_path: Path) -> None:
     assert document["engine"] == ("postgresql" if own["DATABASE_URL"] else "sqlite")
     assert figures["scan-out, long ledger to short"]["aim"] == "≤ 1.2"
     assert figures["scan-out behind 2 000 lines: queries"]["value"] <= 20
-    assert [name.split(" ")[0] for name in figures][-4:] == ["check", "reorder", "import", "import"]
+    assert [name.split(" ")[0] for name in figures][-7:-3] == ["check", "reorder", "import", "import"]
+    assert figures["classify 60 mixtures of 12 ingredients: classifying, each"]["unit"] == "µs"
     assert not list(tmp_path.glob("bench.sqlite3*")), "the database it made is gone"

@@ -16,7 +16,7 @@ import pytest
 from django.core.management import call_command
 from django.core.management.base import CommandError
 
-from inventory.management.scripted import Answer, BadInput, ScriptedCommand, read_text
+from inventory.management.scripted import Answer, BadInput, ScriptedCommand, read_json, read_text
 
 ROOT = Path(__file__).parent.parent.parent
 
@@ -70,6 +70,23 @@ def test_another_error_is_not_passed_off_as_bad_input() -> None:
 
     with pytest.raises(ZeroDivisionError):
         call_command(Broken(stdout=io.StringIO()), json=True)
+
+
+@pytest.mark.parametrize(
+    ("text", "place"),
+    [
+        ('{"a": 1,\n "b" 2}', "line 2, column 6"),
+        ('{"a": NaN}', "NaN stands"),
+        ("[" * 100_000, "nested"),
+        ('{"a": 1, "b": 2, "a": 3}', "The key “a” stands twice"),
+        ('{"a": ' + "9" * 5_000 + "}", "shorter numbers"),
+    ],
+)
+def test_bad_json_is_refused_with_its_place(tmp_path: Path, text: str, place: str) -> None:
+    file = tmp_path / "task.json"
+    file.write_text(text, encoding="utf-8")
+    with pytest.raises(BadInput, match=place):
+        read_json(str(file))
 
 
 def test_a_file_that_cannot_be_read_is_refused_by_name(tmp_path: Path) -> None:

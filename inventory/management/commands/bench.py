@@ -15,17 +15,18 @@ from tqdm import tqdm
 from inventory.management.bench.figures import Figure
 from inventory.management.bench.filling import Filler
 from inventory.management.bench.ground import Ground, lay
+from inventory.management.bench.mixtures import mixtures_classified
 from inventory.management.bench.others import check_of_a_job, import_of, reorder_report
 from inventory.management.bench.scanning import Scanned, scan_out
 
-FULL = {"short": 1_000, "long": 1_000_000, "products": 500, "times": 100, "rows": 20_000}
-QUICK = {"short": 200, "long": 2_000, "products": 20, "times": 5, "rows": 200}
+FULL = {"short": 1_000, "long": 1_000_000, "products": 500, "times": 100, "rows": 20_000, "mixtures": 10_000}
+QUICK = {"short": 200, "long": 2_000, "products": 20, "times": 5, "rows": 200, "mixtures": 60}
 
 
 class Command(BaseCommand):
-    """Scan-out behind a short and a long ledger, the check, the reorder report, an import."""
+    """Scan-out behind a short and a long ledger, the check, the reorder report, an import, mixtures."""
 
-    help = "Measure scan-out, the check, the reorder report and an import, on a database of its own."
+    help = "Measure scan-out, check, reorder report, import and classifying, on a database of its own."
 
     def add_arguments(self, parser: ArgumentParser) -> None:
         """Take --quick and --json."""
@@ -80,6 +81,8 @@ def _measured(size: dict[str, int]) -> Iterator[Figure]:
     with tqdm(total=1, desc=f"import of {size['rows']} rows", disable=None) as bar:
         yield from import_of(ground, size["rows"])
         bar.update()
+    with tqdm(total=size["mixtures"], desc="classifying mixtures", unit=" mixtures", disable=None) as bar:
+        yield from mixtures_classified(size["mixtures"], bar.update)
 
 
 def _scanned(ground: Ground, filler: Filler, lines: int, times: int) -> Scanned:

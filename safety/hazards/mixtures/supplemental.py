@@ -180,6 +180,6 @@ def gas_with_water(mixture: Mixture) -> Iterator[str]:
         if carries(one, "EUH029"):
             yield (
                 f"“{one.name}” ({one.percent:g} %) gives off toxic gas with water: Canada's label says “In "
-                "contact with water, releases gases which are fatal, toxic or harmful if inhaled”; which of the "
-                "three, the maker's sheet says."
+                "contact with water, releases gases which are fatal, toxic or harmful if inhaled”; which of "
+                "the three, the maker's sheet says."
             )

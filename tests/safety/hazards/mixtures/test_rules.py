@@ -246,5 +246,9 @@ def test_water_lowers_no_flammable_category() -> None:
 
 def test_each_route_keeps_its_own_category() -> None:
     """The twin: keyed by severity alone, the milder route would go missing from the label."""
-    poison = {"name": "x", "hazards": ["Acute Tox. 1 H300", "Acute Tox. 2 H310"]}
-    assert classed(of((poison, 100)), "EU").hazards == ("Acute Tox. 1 H300", "Acute Tox. 2 H310")
+    poison = {"name": "x", "hazards": ["Acute Tox. 1 H300", "Acute Tox. 4 H312", "Acute Tox. 3 H331"]}
+    assert classed(of((poison, 100)), "EU").hazards == (
+        "Acute Tox. 1 H300",
+        "Acute Tox. 3 H331",
+        "Acute Tox. 4 H312",
+    )
