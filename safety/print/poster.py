@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from safety.print.poster_events import event_blocks
+from safety.print.poster_never import never_blocks
 from safety.print.poster_pages import PaperTooSmall, print_sheets
-from safety.print.poster_place import never_blocks, place_blocks
+from safety.print.poster_place import place_blocks
 from safety.print.poster_products import product_blocks
 from safety.print.poster_sheets import DistanceOutOfRange, Frame, Purpose
 from safety.print.values import Masthead, PosterContent

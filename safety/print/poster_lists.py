@@ -8,8 +8,8 @@ from safety.print import pictograms
 from safety.print.blocks import GUTTER, Block, Text, Type, Word, draw_stack, stack_height
 from safety.print.fonts import BOLD, width_mm
 from safety.print.pen import Pen
+from safety.print.poster_never import Never
 from safety.print.poster_pages import print_sheets
-from safety.print.poster_place import Never
 from safety.print.poster_sheets import Frame, Purpose
 from safety.print.values import CabinetContent, ChemicalsContent, PosterProduct
 from safety.print.words import say
