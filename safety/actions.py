@@ -26,8 +26,11 @@ def add_version(sheet: DataSheet, version: SheetVersion, *, by: str, on: date, c
     return version
 
 
-def confirm(version: SheetVersion, *, by: str, on: date) -> None:
-    """Let a person stand for what was typed. Raises AlreadyConfirmed, ValidationError."""
+def confirm(version: SheetVersion, *, by: str, on: date) -> SheetVersion:
+    """Let a person stand for what was typed; return the version as it stands then.
+
+    Raises AlreadyConfirmed, ValidationError.
+    """
     with transaction.atomic():
         kept = SheetVersion.objects.select_for_update().get(pk=version.pk)
         if kept.confirmed:
@@ -35,3 +38,4 @@ def confirm(version: SheetVersion, *, by: str, on: date) -> None:
         kept.confirmed_by, kept.confirmed_on = by, on
         kept.full_clean()
         kept.save(update_fields=["confirmed_by", "confirmed_on"])
+    return kept

@@ -4,8 +4,12 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
 
+from django.db.models import Q
+
 from safety.hazards import facts as hazard_facts
-from safety.hazards.facts import Measured, SheetFacts
+from safety.hazards.changes import what_changed
+from safety.hazards.facts import Measured, SheetFacts, label_parts
+from safety.hazards.mix import UNDILUTED, mixed
 from safety.models import DataSheet, SheetVersion
 
 Current = dict[int, SheetVersion]
@@ -88,6 +92,46 @@ def mixture_of(version: SheetVersion) -> dict[str, object]:
 def facts_or_none(version: SheetVersion | None) -> SheetFacts | None:
     """Return the facts of a version, None where there is none or nobody confirmed it."""
     return facts_of(version) if version and version.confirmed else None
+
+
+def facts_in(
+    version: SheetVersion | None, regime: str, parts: tuple[int, int], density: float | None
+) -> SheetFacts | None:
+    """Return the facts of what a bottle holds: product and water by volume; None without a confirmed sheet.
+
+    density: kg/l of the product, None where nobody knows.
+    """
+    facts = facts_or_none(version)
+    return mixed(facts, regime, parts, density).facts if facts else None
+
+
+def before(version: SheetVersion) -> SheetVersion | None:
+    """Return the confirmed version that counted before this one."""
+    rows = SheetVersion.objects.filter(sheet=version.sheet_id, confirmed_on__isnull=False).exclude(
+        pk=version.pk
+    )
+    older = Q(revision_on__lt=version.revision_on) | Q(revision_on=version.revision_on, pk__lt=version.pk)
+    return rows.filter(older).order_by("revision_on", "pk").last()
+
+
+def changes_since_before(version: SheetVersion) -> list[str]:
+    """Return what a version changes on labels against the one before, a sentence each; [] without one.
+
+    Judged are the product itself and every mix that either version was measured on.
+    """
+    earlier = before(version)
+    if earlier is None:
+        return []
+    old, new = facts_of(earlier), facts_of(version)
+    mixes = dict.fromkeys([UNDILUTED, *(one.parts for one in (*old.mixes, *new.mixes))])
+    found = []
+    for parts in mixes:
+        was, becomes = (
+            label_parts(mixed(one, version.regime, parts).facts, version.regime) for one in (old, new)
+        )
+        if change := what_changed(was, becomes):
+            found.append(f"{f'Mixed {parts[0]}:{parts[1]}' if parts[1] else 'Undiluted'}: {change.says}")
+    return found or ["Nothing on the label changes."]
 
 
 def is_grave(version: SheetVersion) -> bool:

@@ -13,6 +13,7 @@ from django.views.decorators.http import require_GET, require_http_methods, requ
 from safety import actions, queries
 from safety.access import lan_or_login, owner_only
 from safety.forms import SheetForm, VersionForm
+from safety.hazards.composed import composed
 from safety.hazards.composition import mixes_typed
 from safety.hazards.facts import label_parts
 from safety.models import DataSheet, SheetVersion
@@ -47,9 +48,12 @@ def sheet(request: HttpRequest, pk: int) -> HttpResponse:
         shown = get_object_or_404(one.versions, pk=int(asked))
     context: dict[str, object] = {"sheet": one, "version": shown, "current": current}
     if shown:
-        parts = label_parts(queries.facts_of(shown), shown.regime, with_codes=True)
+        facts = queries.facts_of(shown)
+        parts = label_parts(facts, shown.regime, with_codes=True)
         context |= {
             "parts": parts,
+            "composed": composed(facts, shown.regime),
+            "changes": queries.changes_since_before(shown),
             "pictures": [(code, pictograms.NAMES[code]) for code in parts.elements.pictograms],
             "missing": queries.missing_fields(shown),
             "old": queries.is_old(shown, timezone.localdate()),
@@ -110,7 +114,7 @@ def new_version(request: HttpRequest, pk: int) -> HttpResponse:
     form = VersionForm(request.POST or None, request.FILES or None, initial=last_typed(one))
     if form.is_valid():
         try:
-            actions.add_version(
+            kept = actions.add_version(
                 one,
                 form.version(),
                 by=str(request.user),
@@ -120,9 +124,15 @@ def new_version(request: HttpRequest, pk: int) -> HttpResponse:
         except ValidationError as wrong:
             form.add_error(None, ValidationError(wrong.messages))
         else:
-            messages.success(request, "The version is kept.")
+            messages.success(request, f"The version is kept. {told(kept)}".strip())
             return redirect("safety:sheet", one.pk)
     return render(request, "safety/new_version.html", {"form": form, "sheet": one})
+
+
+def told(version: SheetVersion) -> str:
+    """Return what a confirmed version changes on labels; nothing where none went before it."""
+    changes = queries.changes_since_before(version) if version.confirmed else []
+    return " ".join(["Against the version before:", *changes]) if changes else ""
 
 
 def last_typed(one: DataSheet) -> dict[str, object]:
@@ -148,8 +158,8 @@ def confirm(request: HttpRequest, pk: int, version: int) -> HttpResponse:
     """Let an owner stand for what was typed in."""
     one = get_object_or_404(SheetVersion, pk=version, sheet_id=pk)
     try:
-        actions.confirm(one, by=str(request.user), on=timezone.localdate())
-        messages.success(request, "Confirmed: labels and posters use this version now.")
+        one = actions.confirm(one, by=str(request.user), on=timezone.localdate())
+        messages.success(request, f"Confirmed: labels and posters use this version now. {told(one)}".strip())
     except (actions.AlreadyConfirmed, ValidationError) as wrong:
         said = wrong.messages if isinstance(wrong, ValidationError) else [str(wrong)]
         messages.error(request, " ".join(said))

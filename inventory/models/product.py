@@ -134,6 +134,11 @@ class Product(models.Model):
         return self.name
 
     @property
+    def density_kg_l(self) -> float | None:
+        """Its density as handbooks write it, or None where nobody knows."""
+        return self.density_mg_per_l / 1_000_000 if self.density_mg_per_l else None
+
+    @property
     def guards_people(self) -> bool:
         """Protective, first-aid and rescue items: whatever date they carry stops."""
         return self.kind in GUARDING_KINDS

@@ -8,7 +8,7 @@ from django.db import transaction
 
 from inventory.models import Admission, Container, Place, PosterIssue, Product, Shop
 from inventory.posters import queries
-from safety.print.label import size_called
+from safety.print.label import Choice, size_called
 from safety.print.label_sheets import ROLL, print_labels
 from safety.print.poster import print_poster
 from safety.print.words import say
@@ -98,17 +98,23 @@ def print_strip(
     size: str = "",
     paper: str = ROLL,
     first: int = 1,
+    form: str = "",
+    language: str = "",
 ) -> tuple[bytes, Said]:
     """Print the labels of containers in their order and keep that they were printed.
 
-    Without a size, the smallest from medium on that carries them all is taken. Raises LabelTooSmall,
-    UnknownSize, NoSuchPlace, UnknownPaper; then nothing is kept.
+    Without a form each gets its own; without a language, the shop's; without a size, the smallest that
+    carries them all. Raises UnknownForm, NotSmall, UnknownLanguage, LabelTooSmall, UnknownSize, NoSuchPlace,
+    UnknownPaper; then nothing is kept.
     """
-    contents = queries.labels(shop, containers)
-    stock = size_called(size or queries.stock_for(contents))
-    pdf, said = print_labels(contents, stock, paper, first)
+    contents = queries.labels(shop, containers, form, language)
+    chosen = size_called(size) if size else None
+    choice = (
+        Choice(chosen, f"{chosen}, as asked for.") if chosen else queries.stock_for(contents, paper=paper)
+    )
+    pdf, said = print_labels(contents, choice.size, paper, first)
     _labelled(containers, at)
-    return pdf, said
+    return pdf, said | {"why": choice.says}
 
 
 def _labelled(containers: Sequence[Container], at: datetime) -> None:

@@ -3,7 +3,7 @@
 from django import forms
 
 from inventory.models import Place, Shop
-from inventory.posters.queries import products_to_admit
+from inventory.posters.queries import forms_here, products_to_admit
 from inventory.posters.rules import Chosen
 from safety.print.label import SIZES
 from safety.print.label_sheets import ROLL
@@ -38,8 +38,10 @@ class PaperForm(forms.Form):
 
 
 class LabelForm(forms.Form):
-    """The stock that labels are printed on."""
+    """Which form of label, in which language, on which stock."""
 
+    form = forms.ChoiceField(required=False, label="Form")
+    language = forms.ChoiceField(choices=Shop.Language.choices, label="Language")
     size = forms.ChoiceField(choices=STOCK, label="Label")
     paper = forms.ChoiceField(choices=LABEL_PAPERS, label="Printed on")
     first = forms.IntegerField(
@@ -49,6 +51,14 @@ class LabelForm(forms.Form):
         label="First free label of a begun sheet",
         help_text="Counted from the top left, row by row; a label printer takes no notice of it.",
     )
+
+    def __init__(self, *args: object, shop: Shop, **kwargs: object) -> None:
+        super().__init__(*args, **kwargs)  # type: ignore[arg-type]
+        own = ("", "each bottle’s own: the maker’s, or the filled one")
+        chosen = [own, *forms_here(shop).items()]
+        self.fields["form"].choices = chosen  # type: ignore[attr-defined]
+        self.fields["language"].required = False
+        self.fields["language"].initial = shop.language
 
 
 class AdmitForm(forms.Form):

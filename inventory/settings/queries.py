@@ -2,7 +2,10 @@
 
 from django.db.models import Count, QuerySet
 
-from inventory.models import Place, Shop, Station, Supplier
+from inventory.models import Container, Place, Product, Shop, Station, Supplier
+from safety import queries as sheets
+from safety.hazards.changes import what_changed
+from safety.hazards.facts import label_parts
 
 
 def places(shop: Shop) -> "QuerySet[Place]":
@@ -27,3 +30,25 @@ def stations(shop: Shop) -> "QuerySet[Station]":
         .select_related("place", "enrolled_by")
         .order_by("name")
     )
+
+
+def relabelled(shop: Shop, before: str) -> list[str]:
+    """Return what the shop's rules change on labels against those `before`, a sentence a product or mix.
+
+    Judged is every product with a confirmed sheet, and each mix of it on the shelf; three queries.
+    """
+    products = {row.pk: row for row in Product.objects.filter(shop=shop, archived=False, sheet__isnull=False)}
+    current = sheets.current_by_sheet(row.sheet_id for row in products.values())
+    mixed = Container.objects.filter(shop=shop, content__gt=0, product__in=products, parts_water__gt=0)
+    mixes = mixed.order_by().values_list("product", "parts_product", "parts_water").distinct()
+    wanted = [*((key, 1, 0) for key in products), *sorted(mixes)]
+    found = []
+    for key, product, water in wanted:
+        row, version = products[key], current.get(products[key].sheet_id or 0)
+        old, new = (
+            label_parts(sheets.facts_in(version, regime, (product, water), row.density_kg_l), regime)
+            for regime in (before, shop.regime)
+        )
+        if change := what_changed(old, new):
+            found.append(f"{row.name}{f', {product}:{water}' if water else ''}: {change.says}")
+    return sorted(found)

@@ -14,6 +14,9 @@ from inventory.models import Place, Supplier
 from inventory.settings import actions, queries
 from inventory.settings.forms import PlaceForm, ShopForm, SupplierForm
 
+RULES = {"US": "the United States", "CA": "Canada", "EU": "the EU (CLP; that of Great Britain may differ)"}
+SHOWN = 8
+
 
 @member
 @require_GET
@@ -46,10 +49,23 @@ def open_(request: HttpRequest) -> HttpResponse:
 
 @owner
 def shop(request: HttpRequest) -> HttpResponse:
-    """Change the shop's own facts."""
-    return _kept(
-        request, ShopForm(request.POST or None, instance=shop_of(request)), "The shop", "Keep the changes"
-    )
+    """Change the shop's own facts; with another country's rules, say what changes on its labels."""
+    changed = shop_of(request)
+    before = changed.regime
+    form = ShopForm(request.POST or None, instance=changed)
+    answer = _kept(request, form, "The shop", "Keep the changes")
+    if answer.status_code == 302 and changed.regime != before:
+        messages.info(request, relabelled_says(queries.relabelled(changed, before), changed.regime))
+    return answer
+
+
+def relabelled_says(changes: list[str], regime: str) -> str:
+    """Return what other labelling rules change, the first few one by one."""
+    ruled = f"Labels follow the rules of {RULES[regime]} now."
+    if not changes:
+        return f"{ruled} Nothing changes on them."
+    more = f" And {len(changes) - SHOWN} more." if len(changes) > SHOWN else ""
+    return f"{ruled} {' '.join(changes[:SHOWN])}{more} Bottles to label again stand on Today."
 
 
 @owner

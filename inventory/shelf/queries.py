@@ -7,12 +7,14 @@ from datetime import datetime, timedelta
 from django.db.models import F, Q, QuerySet
 from django.utils import timezone
 
-from inventory.models import Container, Movement, Place, Product, Shop
+from inventory.models import Container, Movement, Place, Shop
 from inventory.shelf.rules import SOON_DAYS, Bottle, cap_style, is_low, life_left, mix, pack, time_left
 from inventory.stock.queries import containers, why_held
 from inventory.units import show
 from safety import queries as sheets
 from safety.hazards.facts import LabelParts, SheetFacts, label_parts
+from safety.hazards.mix import mixed
+from safety.hazards.mixtures.values import Because
 
 MOST_ROWS = 500
 
@@ -186,12 +188,29 @@ def _note(row: Movement) -> str:
     return ", ".join(notes)
 
 
-def hazards(shop: Shop, product: Product | None) -> tuple[LabelParts, SheetFacts | None] | None:
-    """Return what a bottle's label says of its hazards, and the sheet's facts; None where none is needed."""
+@dataclass(frozen=True)
+class Hazards:
+    """What a bottle's label says of its hazards, its facts, and of a mix why and what is not settled."""
+
+    parts: LabelParts
+    facts: SheetFacts | None
+    because: tuple[Because, ...] = ()
+    needs_review: tuple[str, ...] = ()
+
+
+def hazards(shop: Shop, container: Container) -> Hazards | None:
+    """Return what a bottle's content does to people; None where nobody needs to know. One query at most."""
+    product = container.product
     if product is None or not (product.needs_sheet or product.sheet_id):
         return None
     facts = sheets.facts_or_none(sheets.current(product.sheet) if product.sheet else None)
-    return label_parts(facts, shop.regime), facts
+    if facts is None:
+        return Hazards(label_parts(None, shop.regime), None)
+    parts = (container.parts_product, container.parts_water)
+    content = mixed(facts, shop.regime, parts, product.density_kg_l)
+    return Hazards(
+        label_parts(content.facts, shop.regime), content.facts, content.because, content.needs_review
+    )
 
 
 def places(shop: Shop) -> list[Place]:

@@ -75,7 +75,7 @@ def bottle(request: HttpRequest, code: str) -> HttpResponse:
             "lots": lots,
             "held": why_held(container, lots),
             "entries": queries.life(container),
-            "hazards": queries.hazards(shop, container.product),
+            "hazards": queries.hazards(shop, container),
         },
     )
 

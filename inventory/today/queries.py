@@ -8,6 +8,7 @@ from django.utils import timezone
 
 from inventory.models import Container, Heard, Job, Product, Shop
 from inventory.posters import queries as posters
+from inventory.posters.queries.prints import to_print_again
 from inventory.posters.rules import in_one_sentence
 from inventory.precheck import queries as precheck
 from inventory.reorder import queries as reorder
@@ -123,7 +124,14 @@ def hands(shop: Shop, at: datetime) -> list[Hand]:
     """Return what needs a hand, the gravest first."""
     on = at.astimezone(shop.zone).date()
     return gravest_first(
-        [*_over(shop, at), *_held(shop), *_posters(shop), *_sheets(shop, on), *_set_aside(shop)]
+        [
+            *_over(shop, at),
+            *_held(shop),
+            *_posters(shop),
+            *_labels(shop),
+            *_sheets(shop, on),
+            *_set_aside(shop),
+        ]
     )
 
 
@@ -166,6 +174,17 @@ def _posters(shop: Shop) -> list[Hand]:
         for wall, says in walls
         if says
     ]
+
+
+def _labels(shop: Shop) -> list[Hand]:
+    rows = to_print_again(shop)
+    says = (
+        f"The label of {rows[0].product} says other hazards than it would now: print it again."
+        if len(rows) == 1
+        else f"{len(rows)} labels say other hazards than they would now: print them again."
+    )
+    codes = ",".join(row.code for row in rows)
+    return [Hand("ask", says, "Labels", "posters:labels_pdf", query=f"?codes={codes}")] if rows else []
 
 
 def _sheets(shop: Shop, on: date) -> list[Hand]:

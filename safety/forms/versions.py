@@ -11,6 +11,7 @@ from django.core.files.uploadedfile import UploadedFile
 from django.core.validators import FileExtensionValidator
 
 from safety.forms.composition import IngredientRows
+from safety.forms.files import check_pdf
 from safety.hazards.classes import UnknownHazard, read_hazard
 from safety.hazards.composition import Unreadable as UnreadableText
 from safety.hazards.composition import read_mixes
@@ -19,34 +20,11 @@ from safety.hazards.mixtures.fields import MixtureError
 from safety.hazards.mixtures.reading import read_mixture
 from safety.hazards.statements import UnknownStatement, wording
 from safety.models import DataSheet, SheetVersion
-from safety.pdf_pages import Unreadable, pages_in
 
-LARGEST = 20 * 1024 * 1024
 MEASURED = ("ph", "flash_point_c", "boiling_point_c", "viscosity_mm2_s_40c")
 LEAST_PH, MOST_PH = -2, 16
 PRECAUTION = re.compile(r"P\d{3}(\+P\d{3})*")
 CODE = re.compile(r"(?:EUH|H|P)\d{3}[A-Za-z]{0,2}(?:\+[HP]\d{3})*")
-
-
-def check_pdf(file: UploadedFile[Any]) -> None:
-    """Raise ValidationError unless it is a whole PDF of a bearable size that opens, whatever its name."""
-    if (file.size or 0) > LARGEST:
-        raise ValidationError(f"The file has {(file.size or 0) / 1e6:.0f} MB; a sheet may have 20 MB.")
-    file.seek(0)
-    data = file.read()
-    file.seek(0)
-    if not data.startswith(b"%PDF-"):
-        raise ValidationError("This is not a PDF. Ask the supplier for the sheet as PDF, or print it to one.")
-    starts = re.findall(rb"startxref\s+(\d+)\s+%%EOF", data[-2048:])
-    if not starts:
-        raise ValidationError("This PDF has no end: it was cut short. Download it again.")
-    table = data[int(starts[-1]) :][:40].lstrip()
-    if not (table.startswith(b"xref") or re.match(rb"\d+\s+\d+\s+obj", table)):
-        raise ValidationError("This PDF is damaged: its table of contents is not where it says.")
-    try:
-        pages_in(data)
-    except Unreadable as refusal:
-        raise ValidationError(refusal.says) from refusal
 
 
 class SheetForm(forms.ModelForm):  # type: ignore[type-arg]  # no subscript at run time

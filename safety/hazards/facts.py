@@ -5,7 +5,7 @@ from typing import Any
 
 from safety.hazards.classes import UnknownHazard, read_hazard
 from safety.hazards.elements import Elements, elements
-from safety.hazards.statements import UnknownStatement, wording
+from safety.hazards.statements import UnknownStatement, is_national, wording
 
 ACIDS = ("Skin Corr.", "Met. Corr.")
 NO_SHEET = "No data sheet yet: treat as hazardous, ask the owner."
@@ -107,4 +107,5 @@ def supplemental(facts: SheetFacts) -> list[str]:
 def said(code: str, regime: str, with_codes: bool) -> str:
     """Return a statement's text, with its code before it if asked."""
     text = wording(code, regime)
-    return f"{code.partition(' ')[0]} {text}" if with_codes else text
+    shown = code.partition(" ")[0]
+    return f"{shown} {text}" if with_codes and not is_national(shown) else text

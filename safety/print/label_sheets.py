@@ -33,11 +33,10 @@ def print_labels(
         return on_roll(contents, size)
     columns, rows = grid(size, paper)
     if not 1 <= first <= columns * rows:
-        raise NoSuchPlace(f"A {paper} sheet has the labels 1 to {columns * rows}, not {first}.")
+        raise NoSuchPlace(f"A sheet of {paper} has the labels 1 to {columns * rows}, not {first}.")
     width, height = paper_size(paper)
     left, above = (width - columns * size.width) / 2, (height - rows * size.height) / 2
-    # Printers leave the paper's edge white: on label stock without margins, labels keep clear of it.
-    size = replace(size, pad=max(size.pad, EDGE - min(left, above)))
+    size = on_paper(size, paper)
     pen = Pen(width, height, "Labels")
     listed = []
     for count, content in enumerate(contents):
@@ -48,6 +47,22 @@ def print_labels(
         way = label.draw(pen, content, size, left + column * size.width, above + row * size.height)
         listed.append(label.said(content, size, way) | {"page": sheet + 1, "place": place + 1})
     return pen.pdf(), {"paper": paper, "size": size.name, "labels": listed}
+
+
+def on_paper(size: Size, paper: str) -> Size:
+    """Return a size as it can be printed: on stock without margins, labels keep clear of the paper's edge.
+
+    Raises UnknownPaper, and NoSuchPlace where the paper does not hold one.
+    """
+    if paper == ROLL:
+        return size
+    width, height = paper_size(paper)
+    columns, rows = grid(size, paper)
+    if not columns * rows:
+        raise NoSuchPlace(f"A sheet of {paper} does not hold a {size.name} label.")
+    # Printers leave the paper's edge white.
+    spare = min((width - columns * size.width) / 2, (height - rows * size.height) / 2)
+    return replace(size, pad=max(size.pad, EDGE - spare))
 
 
 def on_roll(contents: Sequence[LabelContent], size: Size) -> tuple[bytes, dict[str, object]]:

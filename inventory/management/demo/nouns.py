@@ -5,6 +5,7 @@ from datetime import date, timedelta
 
 from django.contrib.auth.hashers import make_password
 
+from inventory.management.demo.compositions import MadeOf, made_of
 from inventory.management.demo.tables import Row, listed, table
 from inventory.models import (
     TRACED_KINDS,
@@ -117,6 +118,7 @@ def _products(cast: Cast, on: date) -> None:
     for row in table("products"):
         profile = profiles.get(row["sheet"])
         age = OLD_SHEETS.get(row["key"], 420)
+        made = made_of().get(row["key"], MadeOf())
         product = Product.objects.create(
             shop=cast.shop,
             name=row["name"],
@@ -129,7 +131,9 @@ def _products(cast: Cast, on: date) -> None:
             dated=row["dated"] == "yes",
             supplier=suppliers[row["supplier"]],
             needs_sheet=row["kind"] not in SHEETLESS_KINDS,
-            sheet=_sheet(row, profile, on - timedelta(days=age)) if profile else None,
+            sheet=_sheet(row, profile, made, on - timedelta(days=age)) if profile else None,
+            density_mg_per_l=made.density_mg_per_l,
+            density_source="section 9 of its sheet" if made.density_mg_per_l else "",
             wear_uses=8 if row["kind"] == "pad" else None,
             **_lives(row),
         )
@@ -166,7 +170,7 @@ def _lives(row: Row) -> dict[str, object]:
     return lives
 
 
-def _sheet(row: Row, profile: Row, revised: date) -> DataSheet:
+def _sheet(row: Row, profile: Row, made: MadeOf, revised: date) -> DataSheet:
     sheet = DataSheet.objects.create(supplier=row["maker"], title=row["name"])
     hazards = listed(profile["hazards"])
     danger = any(code in profile["statements"] for code in ("H225", "H311", "H314", "H318", "H304"))
@@ -195,6 +199,7 @@ def _sheet(row: Row, profile: Row, revised: date) -> DataSheet:
         typed_by="Ines",
         confirmed_by="Ines",
         confirmed_on=revised + timedelta(days=31),
+        **made.sheet,
     )
     return sheet
 

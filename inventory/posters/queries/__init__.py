@@ -1,7 +1,7 @@
 """What the posters and labels are made from, read in a constant number of queries."""
 
 from inventory.posters.queries.codes import badges, cards
-from inventory.posters.queries.labels import in_order, labels, missing, stock_for
+from inventory.posters.queries.labels import forms_here, in_order, labels, missing, stock_for
 from inventory.posters.queries.papers import (
     cabinet,
     card,
@@ -30,6 +30,7 @@ __all__ = [
     "cards",
     "chemicals",
     "content",
+    "forms_here",
     "in_order",
     "labels",
     "missing",

@@ -53,7 +53,7 @@ def test_a_bottle_that_is_gone_is_refused(world: World, row: Container, tmp_path
 @pytest.mark.parametrize(
     ("size", "says"),
     [
-        ("huge", "“huge” is not one of small, medium, tall, large, extra."),
+        ("huge", "“huge” is not one of small, medium, tall, large, wide, extra, drum."),
         ("small", "take medium (70 × 37 mm)"),
     ],
 )
@@ -80,10 +80,8 @@ def test_json_is_one_document_and_the_paper_reads_back(row: Container, tmp_path:
     spoken = f"{row.code[:4]} {row.code[4:].lower()}"  # as it is read aloud off a label
     said = json.loads(label(spoken, "--out", file, "--json"))
     assert (said["container"], said["file"], said["size"]) == (row.code, str(file), "medium")
-    assert said["labels"][0]["statements"] == [
-        "Highly flammable liquid and vapour.",
-        "Causes serious eye irritation.",
-    ]
+    assert said["why"] == "medium (70 × 37 mm)."
+    assert (said["labels"][0]["form"], said["labels"][0]["facts"]) == ("maker", ["lot HO-2405"])
     pdf = file.read_bytes()
     assert (codes(pdf), size_mm(pdf)) == ([row.code], (70.0, 37.0))
     assert "Hollin panel wipe" in text(pdf)
@@ -93,4 +91,39 @@ def test_json_is_one_document_and_the_paper_reads_back(row: Container, tmp_path:
 
 def test_a_person_reads_one_sentence(row: Container, tmp_path: Path) -> None:
     file = tmp_path / "label.pdf"
-    assert label(row.code, "--out", file) == f"The label of {row.code[:4]} {row.code[4:]} is in {file}.\n"
+    assert (
+        label(row.code, "--out", file)
+        == f"The label of {row.code[:4]} {row.code[4:]} is in {file}. medium (70 × 37 mm).\n"
+    )
+
+
+def test_a_form_and_a_language_are_taken_as_asked(row: Container, tmp_path: Path) -> None:
+    file = tmp_path / "label.pdf"
+    asked = ("--form", "secondary", "--language", "es", "--paper", "A4", "--json")
+    said = json.loads(label(row.code, "--out", file, *asked))
+    only = said["labels"][0]
+    assert (only["form"], only["language"], only["signal_word"]) == ("secondary", "es", "Peligro")
+    # Spanish wording: CLP Annex III, Spanish edition, as in the table.
+    assert only["statements"] == ["Líquido y vapores muy inflamables.", "Provoca irritación ocular grave."]
+    assert (said["paper"], said["size"]) == ("A4", "tall"), "1 l asks for 52 × 74 mm"
+    assert "Líquido y vapores muy inflamables." in text(file.read_bytes())
+
+
+@pytest.mark.parametrize(
+    ("asked", "says"),
+    [
+        (
+            ("--form", "sticker"),
+            "The form “sticker” is not there; under the rules of EU there are maker, second",
+        ),
+        (("--form", "us_workplace"), "The form “us_workplace” is for US only"),
+        (("--form", "small"), "It holds 1000 ml; the small form ends at 125 ml in EU. Take the full one."),
+        (("--language", "xx"), "“xx” is not one of en, es."),
+        (("--paper", "A5"), "“A5” is not one of A4, A3, Letter, Tabloid."),
+    ],
+)
+def test_a_form_language_or_paper_that_is_not_there_is_refused(
+    row: Container, tmp_path: Path, asked: tuple[str, ...], says: str
+) -> None:
+    assert says in refused(row.code, "--out", tmp_path / "label.pdf", *asked)
+    assert list(tmp_path.iterdir()) == []

@@ -6,7 +6,7 @@ import pytest
 from django.test import Client
 from django.urls import reverse
 
-from inventory.models import Container
+from inventory.models import Container, Supplier
 from inventory.posters.queries import in_order, labels, stock_for
 from inventory.stock.rules.acts import Act
 from tests.inventory.posters.wall import sheet
@@ -114,7 +114,7 @@ def test_two_taps_print_a_worn_label_again(world: World, tomas: Client) -> None:
     page = read(tomas.get(reverse("shelf:container", args=[row.code])))
     assert f'href="{at(row)}">Print label</a>' in page  # the first tap; the second sends what the form holds
     form = tomas.get(at(row)).context["form"]
-    answer = tomas.post(at(row), {field.name: field.value() for field in form})
+    answer = tomas.post(at(row), {field.name: field.value() or "" for field in form})
     assert codes(answer.content) == [row.code]
 
 
@@ -139,7 +139,7 @@ def test_a_label_too_small_names_the_next_size_and_is_not_printed(world: World, 
 
 def test_a_place_that_the_sheet_does_not_have_is_said_at_its_field(world: World, tomas: Client) -> None:
     answer = tomas.post(at(wiped(world)), {"size": "large", "paper": "A4", "first": "99"})
-    assert "A A4 sheet has the labels 1 to 10, not 99." in read(answer)
+    assert "A sheet of A4 has the labels 1 to 10, not 99." in read(answer)
 
 
 def test_a_strip_has_one_page_a_label_in_the_order_asked(world: World, tomas: Client) -> None:
@@ -176,11 +176,11 @@ def test_a_label_reads_back_whole(world: World, tomas: Client) -> None:
     for words in (
         "Hollin panel wipe",
         "20 Feb 2027",  # 22 November + 90 days
-        "Danger",
-        "Highly flammable liquid and vapour",
-        "lot HO-2405 · Hollin · opened 22 November + 90 days, given by the maker",
+        "lot HO-2405 · opened 22 November + 90 days, given by the maker",
+        "Stick it clear of the maker’s hazards, lot and date.",
     ):
         assert words in said
+    assert "flammable" not in said, "its hazards stand on the maker's own label"
     assert codes(answer.content) == [row.code]
 
 
@@ -195,10 +195,10 @@ def test_a_mixed_bottle_says_its_mix_when_until_and_why(world: World, tomas: Cli
     label = says(world, spray)
     assert (label.name, label.use_by) == ("Hollin panel wipe, 1:10", "20 Dec 2026")
     assert label.because == "mixed 20 November + 30 days, given by this shop"
-    assert label.facts == ("1 part + 10 water", "lot HO-1"), "the reason says when it was mixed"
-    assert "1 part + 10 water · lot HO-1 · mixed 20 November + 30 days" in text(
-        tomas.post(at(spray), ROLL).content
-    )
+    assert label.facts == ("1 part + 10 water", "lot HO-1", "mixed by Tomas"), "the reason says when"
+    said = text(tomas.post(at(spray), ROLL).content)
+    assert "1 part + 10 water · lot HO-1 · mixed by Tomas · mixed 20 November + 30 days" in said
+    assert "Highly flammable liquid and vapour" in said
 
 
 def test_a_life_of_minutes_names_the_hour(world: World) -> None:
@@ -235,7 +235,73 @@ def test_a_sheet_that_nobody_compared_warns(world: World) -> None:
     assert (label.notice, label.statements) == ("No data sheet yet: treat as hazardous, ask the owner.", ())
 
 
-def test_the_label_of_a_first_print_keeps_its_facts_whole(world: World) -> None:
-    spray = mixed(world)
-    contents = labels(world.shop, in_order(world.shop, [spray.code]))
-    assert (stock_for(contents, whole=False), stock_for(contents)) == ("medium", "tall")
+def test_a_label_is_never_cut_to_fit_the_stock_in_the_printer(world: World) -> None:
+    contents = labels(world.shop, in_order(world.shop, [mixed(world).code]))
+    assert stock_for(contents).size.name == stock_for(contents, "medium").size.name == "tall"
+    assert stock_for(contents, "large").size.name == "large"
+
+
+def test_the_page_offers_the_size_that_carries_another_form(world: World, tomas: Client) -> None:
+    row = wiped(world)
+    answer = tomas.post(at(row), ROLL | {"size": "small", "form": "secondary"})
+    assert (answer.status_code, "take tall (74 × 52 mm)." in read(answer)) == (422, True)
+    form = answer.context["form"]
+    assert form["size"].value() == "tall", "the next tap prints"
+    again = tomas.post(at(row), {field.name: field.value() or "" for field in form})
+    assert (again.status_code, size_mm(again.content)) == (200, (74.0, 52.0))
+    assert "Highly flammable liquid and vapour" in text(again.content)
+
+
+def test_a_small_form_for_a_litre_is_refused_at_its_field(world: World, tomas: Client) -> None:
+    answer = tomas.post(at(wiped(world)), ROLL | {"form": "small"})
+    assert (answer.status_code, list(answer.context["form"].errors)) == (422, ["form"])
+    assert "the small form ends at 125 ml in EU" in read(answer)
+
+
+def test_the_shops_language_is_its_labels_language(world: World, tomas: Client) -> None:
+    world.shop.language = "es"
+    world.shop.save(update_fields=["language"])
+    label = says(world, mixed(world))
+    assert (label.use_by_says, label.use_by, label.signal_word) == (
+        "Usar antes del",
+        "20 dic 2026",
+        "Peligro",
+    )
+    assert label.because == "mezclado 20 nov 2026 + 30 días (este taller)"
+    assert label.facts == ("1 parte + 10 de agua", "lote HO-1", "mezclado por Tomas")
+
+
+def test_the_makers_telephone_is_known_where_the_shop_buys_from_the_maker(world: World) -> None:
+    row = wiped(world, maker="Orlo")
+    assert labels(world.shop, in_order(world.shop, [row.code]), "secondary")[0].supplier == "Orlo"
+    row.product.supplier = Supplier.objects.create(shop=world.shop, name="orlo ", phone="0800 555 0142")  # type: ignore[union-attr]
+    row.product.save()  # type: ignore[union-attr]
+    assert (
+        labels(world.shop, in_order(world.shop, [row.code]), "secondary")[0].supplier
+        == "Orlo · 0800 555 0142"
+    )
+
+
+def test_an_empty_bottle_takes_a_lasting_label_with_boxes_for_its_fills(world: World) -> None:
+    spray = spray_bottle(world)
+    label = labels(world.shop, in_order(world.shop, [spray.code]), "lasting")[0]
+    assert (label.name, label.fill_says, label.notice) == ("Spray bottle", "Filled on", "")
+
+
+def test_a_refillable_bottles_page_says_when_it_needs_no_label_and_the_caution(
+    world: World, tomas: Client
+) -> None:
+    page = read(tomas.get(at(mixed(world))))
+    assert "exempt only where other means protect equally" in page
+    assert "(Directive 92/58/EEC, Annex III; read in a faithful copy)" in page
+    assert "Never set it down unattended" in page
+    assert "If it is emptied within the shift" not in read(
+        tomas.get(at(bottle(world, fenmoor(world), LITRE)))
+    )
+
+
+def test_the_page_says_which_stock_stands_what_without_claiming_a_source(world: World, tomas: Client) -> None:
+    page = read(tomas.get(at(wiped(world))))
+    assert "polyester film" in page
+    assert "Common practice, no source: try a label with what is in your bottle" in page
+    assert "Label the bottle, not its box." in page

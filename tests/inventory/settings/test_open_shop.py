@@ -11,6 +11,7 @@ pytestmark = pytest.mark.django_db
 FACTS = {
     "name": "Larkmoor Works",
     "country": "gb",
+    "language": "en",
     "time_zone": "Europe/London",
     "system": "metric",
     "currency": "eur",

@@ -6,11 +6,11 @@ import pytest
 
 from safety.hazards.facts import SheetFacts
 from safety.label_content import label_content
-from safety.print.label import SIZES, LabelTooSmall, UnknownSize, size_called, smallest_for
-from safety.print.label_sheets import NoSuchPlace, print_labels
+from safety.print.label import SIZES, LabelTooSmall, UnknownSize, choose, size_called, smallest_for
+from safety.print.label_sheets import NoSuchPlace, on_paper, print_labels
 from safety.print.pen import UnknownPaper
 from tests.safety.cast import ACID, COATING, COMPOUND, IRON, WIPE
-from tests.safety.print.paper import codes, outside, overlaps, pages, size_mm, text
+from tests.safety.print.paper import codes, faults, outside, pages, size_mm, text
 
 CODE = "BKTRVNXH"
 LONG = "Brack wheel acid, ready to use 1 + 10 mix for lacquered alloy wheels and for the wells behind them"
@@ -33,6 +33,22 @@ def test_beyond_the_largest_label_there_is_no_next_size() -> None:
     assert refused.value.next_size is None
 
 
+def test_a_label_says_which_size_it_got_and_why() -> None:
+    choice = choose(of("Hollin panel wipe", WIPE), "small")
+    assert choice.size.name == "medium"
+    assert (
+        choice.says == "medium (70 × 37 mm): small (50 × 25 mm) does not carry it at a size that can be read."
+    )
+
+
+def test_a_size_that_the_sheet_cuts_at_its_edge_is_passed_over_for_one_that_holds() -> None:
+    """On stock without margins the printer leaves the paper's edge white, so a label there carries less."""
+    content = of("Fenmoor iron remover", IRON, more=("lot FI-0410", "opened 28 Aug 2026", "Bay 2"))
+    on_roll, on_sheet = choose(content), choose(content, printed=lambda size: on_paper(size, "A4"))
+    assert (on_roll.size.name, on_sheet.size.name) == ("medium", "tall")
+    assert faults(print_labels([content], on_sheet.size, "A4")[0], edge=4.0) == []
+
+
 def test_unknown_sizes_papers_and_places_are_refused() -> None:
     with pytest.raises(UnknownSize, match="small, medium"):
         size_called("huge")
@@ -44,12 +60,12 @@ def test_unknown_sizes_papers_and_places_are_refused() -> None:
 
 GALLERY = [
     # name, facts, first size tried, size it gets
-    ("Marl cutting compound", COMPOUND, "small", "small"),
-    ("Hollin panel wipe", WIPE, "small", "medium"),
+    ("Marl cutting compound", COMPOUND, "small", "medium"),
+    ("Hollin panel wipe", WIPE, "small", "tall"),
     ("Fenmoor iron remover", IRON, "medium", "medium"),
-    ("Brack wheel acid", ACID, "medium", "medium"),
+    ("Brack wheel acid", ACID, "medium", "tall"),
     ("Tidewall coating", COATING, "medium", "tall"),
-    (LONG, ACID, "medium", "extra"),
+    (LONG, ACID, "medium", "wide"),
     ("Quill glaze", None, "medium", "medium"),
     ("Hollin panel wipe", WIPE, "extra", "extra"),
 ]
@@ -65,15 +81,14 @@ def test_labels_decode_and_nothing_overflows(
     pdf, said = print_labels([content], size)
     assert codes(pdf) == [CODE]
     assert size_mm(pdf) == (size.width, size.height)
-    assert outside(pdf, edge=1.0) == []
-    assert overlaps(pdf) == []
+    assert faults(pdf, edge=1.0) == []
     words = text(pdf)
     assert name in words
     assert "26 Nov 2026" in words
     assert "BKTR" in words
     assert "VNXH" in words
-    if size.full:
-        assert all(statement in words for statement in content.statements)
+    assert all(statement in words for statement in content.statements)
+    assert "opened + 90 days" in words, "nothing is dropped to make room"
     assert said["labels"][0]["code"] == CODE  # type: ignore[index]
 
 

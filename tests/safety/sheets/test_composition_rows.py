@@ -8,7 +8,7 @@ from django.db import IntegrityError, transaction
 from django.urls import reverse
 
 from safety.models import DataSheet, SheetVersion
-from tests.safety.sheets.test_pages import attach, owner, pdf, sheet, world  # noqa: F401  # fixtures
+from tests.safety.sheets.test_pages import attach, owner, pdf
 from tests.safety.sheets.test_versions import sheet as a_sheet
 from tests.safety.sheets.test_versions import version
 from tests.world import TODAY, World
@@ -50,7 +50,7 @@ def test_what_cannot_be_is_refused_by_row_and_stays_typed(
     world: World,
     sheet: DataSheet,
     typed: dict[str, str],
-    says: str,  # noqa: F811
+    says: str,
 ) -> None:
     answer = attach(owner(world), sheet, pdf(), **(LYE | SOAP | typed))
     page = answer.content.decode()
@@ -59,7 +59,7 @@ def test_what_cannot_be_is_refused_by_row_and_stays_typed(
     assert SheetVersion.objects.count() == 0
 
 
-def test_rows_are_kept_as_the_ingredients_of_a_mixture(world: World, sheet: DataSheet) -> None:  # noqa: F811
+def test_rows_are_kept_as_the_ingredients_of_a_mixture(world: World, sheet: DataSheet) -> None:
     attach(owner(world), sheet, pdf(), ph="13.5", form="spray", mix_lines="1:10 pH 10.9", **LYE, **SOAP)
     kept = SheetVersion.objects.get()
     assert kept.composition == [
@@ -79,13 +79,13 @@ def test_rows_are_kept_as_the_ingredients_of_a_mixture(world: World, sheet: Data
     assert kept.mixes == [{"parts": [1, 10], "ph": 10.9, "flash_point_c": None}]
 
 
-def test_a_version_without_rows_is_a_liquid_of_unknown_composition(world: World, sheet: DataSheet) -> None:  # noqa: F811
+def test_a_version_without_rows_is_a_liquid_of_unknown_composition(world: World, sheet: DataSheet) -> None:
     attach(owner(world), sheet, pdf())
     kept = SheetVersion.objects.get()
     assert (kept.composition, kept.form, kept.mixes) == ([], "liquid", [])
 
 
-def test_a_newer_version_starts_from_the_rows_of_the_last(world: World, sheet: DataSheet) -> None:  # noqa: F811
+def test_a_newer_version_starts_from_the_rows_of_the_last(world: World, sheet: DataSheet) -> None:
     client = owner(world)
     attach(client, sheet, pdf(), mix_lines="1:10 pH 10.9", **LYE)
     page = client.get(reverse("safety:new_version", args=[sheet.pk])).content.decode()
@@ -94,7 +94,7 @@ def test_a_newer_version_starts_from_the_rows_of_the_last(world: World, sheet: D
     assert "1:10 pH 10.9" in page
 
 
-def test_more_rows_than_stand_open_are_folded_away_and_read(world: World, sheet: DataSheet) -> None:  # noqa: F811
+def test_more_rows_than_stand_open_are_folded_away_and_read(world: World, sheet: DataSheet) -> None:
     attach(owner(world), sheet, pdf(), **LYE, **{"row-8-name": "Water", "row-8-percent": "80"})
     assert [one["name"] for one in SheetVersion.objects.get().composition] == ["Sodium hydroxide", "Water"]
 

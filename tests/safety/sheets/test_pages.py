@@ -12,7 +12,7 @@ from django.urls import reverse
 from safety.forms import LARGEST
 from safety.models import DataSheet, SheetVersion
 from safety.print.pen import Pen
-from tests.world import World, larkmoor
+from tests.world import World
 
 pytestmark = pytest.mark.django_db
 
@@ -21,19 +21,6 @@ def pdf(words: str = "Hollin panel wipe") -> bytes:
     pen = Pen(210, 297, words)
     pen.text(20, 20, words, 4)
     return pen.pdf()
-
-
-@pytest.fixture
-def world(settings: Any, tmp_path: Path) -> World:
-    settings.MEDIA_ROOT = tmp_path
-    settings.LAN_NETWORKS = ["192.168.1.0/24"]
-    settings.TRUSTED_PROXIES = []
-    return larkmoor()
-
-
-@pytest.fixture
-def sheet() -> DataSheet:
-    return DataSheet.objects.create(supplier="Orlo Supply", title="Hollin panel wipe")
 
 
 def owner(world: World) -> Client:
