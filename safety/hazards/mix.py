@@ -17,6 +17,7 @@ from safety.hazards.mixtures.fields import MixtureError
 from safety.hazards.mixtures.reading import read_mixture
 from safety.hazards.mixtures.rules import Classified, classify
 from safety.hazards.mixtures.values import Because, Mixture
+from safety.hazards.precautions import choose
 
 UNDILUTED = (1, 0)
 # kg/l where a product's density is not known: above what this trade dilutes, so that no mix is reckoned too
@@ -71,7 +72,7 @@ def mixed(facts: SheetFacts, regime: str, parts: tuple[int, int], density: float
         if physical(one) and not (measured(known) and one.of.group == FLAMMABLE)
     ]
     stays += sheet if reasons else []
-    return Content(_facts(facts, stays, found, reasons), reasons, because)
+    return Content(_facts(facts, stays, found, reasons, regime), reasons, because)
 
 
 def thinned(
@@ -112,13 +113,18 @@ def known_of(mixes: Iterable[Measured], parts: tuple[int, int]) -> Measured | No
     return max(thicker, key=lambda one: one.parts[1] / one.parts[0], default=None)
 
 
-def _facts(facts: SheetFacts, stays: list[Hazard], found: Classified, reasons: tuple[str, ...]) -> SheetFacts:
+def _facts(
+    facts: SheetFacts, stays: list[Hazard], found: Classified, reasons: tuple[str, ...], regime: str
+) -> SheetFacts:
     """Return the mix's facts: what was found, beside it what of the concentrate's stays."""
     hazards = gravest([*stays, *map(read_hazard, found.hazards)])
     # H-codes follow from the classes; what the sheet's label says beside them stays where it still fits.
-    kept = [one for one in facts.statements if one.startswith("EUH") or (hazards and one.startswith("P"))]
+    kept = [one for one in facts.statements if one.startswith(("EUH", "P") if reasons else "EUH")]
     kept = [one for one in kept if reasons or not one.startswith(DECIDED_ANEW)]
     coded = [one for one in found.supplemental if one.startswith("EUH")]
+    if not reasons:
+        # What to do follows from the classes: the concentrate's advice is not the mix's.
+        coded += map(str, choose(map(str, hazards), regime).printed)
     return replace(
         facts,
         hazards=tuple(str(one) for one in hazards),

@@ -5,6 +5,8 @@ from dataclasses import dataclass
 from safety.hazards.classes import UnknownHazard
 from safety.hazards.elements import Elements
 from safety.hazards.facts import SheetFacts, joined, label_parts
+from safety.hazards.precautions import Precaution, choose, read
+from safety.hazards.precautions import wording as in_words
 from safety.hazards.statements import UnknownStatement, wording
 from safety.print.words import said_or_same, say
 
@@ -68,9 +70,9 @@ def texts_of(bottle: Bottle) -> Texts:
         statements = sentences(hazards, regime, language) + facts.sentences
     except (UnknownStatement, UnknownHazard) as odd:
         return Texts(Elements(), (), (), say("{odd} Treat as hazardous, ask the owner.", language, odd=odd))
-    precautions = tuple(
-        text for code in facts.statements if code.startswith("P") for text in spoken(code, regime, language)
-    )
+    written = [code for code in facts.statements if code.startswith("P")]
+    called_for = choose(facts.hazards, regime).printed if written else ()
+    precautions = tuple(spoken(read(code, called_for), regime, language) for code in written)
     notice = said_or_same(parts.notice, language)
     if found.left_out:
         left = ", ".join(found.left_out)
@@ -84,9 +86,9 @@ def sentences(codes: tuple[str, ...], regime: str, language: str) -> tuple[str, 
     return tuple(wording(code, regime, language) for code in codes)
 
 
-def spoken(code: str, regime: str, language: str) -> tuple[str, ...]:
-    """Return a P-statement in words, as its bare code where the table lacks it: it is never dropped."""
+def spoken(one: Precaution, regime: str, language: str) -> str:
+    """Return a P-statement in words, as written where the table lacks its words: it is never dropped."""
     try:
-        return sentences((code,), regime, language)
+        return in_words(one, regime, language)
     except UnknownStatement:
-        return (code,)
+        return str(one)

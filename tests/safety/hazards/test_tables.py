@@ -9,7 +9,7 @@ from safety.hazards.statements import texts
 from safety.hazards.tables import TABLES, header, rows
 
 NAMES = sorted(path.stem for path in TABLES.glob("*.csv"))
-OURS = ("classes", "statements", "supplemental")
+OURS = ("classes", "statements", "supplemental", "precautions", "precaution_choice")
 MARKS = {"S", "S2", "M"}
 
 
