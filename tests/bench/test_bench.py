@@ -4,12 +4,14 @@ import json
 import os
 import subprocess
 import sys
+from collections.abc import Callable
 from pathlib import Path
 from random import Random
 
+import numpy as np
 import pytest
 
-from inventory.management.bench import bare
+from inventory.management.bench import bare, drawing
 from inventory.management.bench.filling import Filler
 from inventory.management.bench.ground import lay
 from inventory.management.bench.mixtures import SEED, drawn
@@ -19,6 +21,7 @@ from inventory.stock.audit import audit
 from safety.hazards.classes import read_hazard
 from safety.hazards.mixtures.reading import read_mixture
 from safety.hazards.mixtures.rules import classify
+from tests.safety.print.paper import pages, picture, text
 
 ROOT = Path(__file__).parents[2]
 
@@ -61,6 +64,13 @@ def test_the_drawn_mixtures_are_the_same_at_every_run_and_find_every_kind_of_cla
     assert {"Resp. Sens.", "Asp. Tox.", "Aquatic Chronic", "STOT RE", "Skin Sens."} < found
 
 
+@pytest.mark.parametrize("make", [drawing.poster, drawing.sheet])
+def test_the_bare_canvas_draws_the_same_page(make: Callable[[], bytes]) -> None:
+    ours, bare = make(), drawing.replay(drawing.strokes_of(make))
+    assert (pages(bare), text(bare)) == (pages(ours), text(ours))
+    assert np.array_equal(picture(bare), picture(ours)), "pixel for pixel"
+
+
 @pytest.mark.engine
 def test_bench_prints_one_document_with_every_figure(tmp_path: Path) -> None:
     url = os.environ.get("DATABASE_URL", "")
@@ -74,6 +84,8 @@ def test_bench_prints_one_document_with_every_figure(tmp_path: Path) -> None:
     assert document["engine"] == ("postgresql" if own["DATABASE_URL"] else "sqlite")
     assert figures["scan-out, long ledger to short"]["aim"] == "≤ 1.2"
     assert figures["scan-out behind 2 000 lines: queries"]["value"] <= 20
-    assert [name.split(" ")[0] for name in figures][-7:-3] == ["check", "reorder", "import", "import"]
+    assert [name.split(" ")[0] for name in figures][-13:-9] == ["check", "reorder", "import", "import"]
     assert figures["classify 60 mixtures of 12 ingredients: classifying, each"]["unit"] == "µs"
+    assert figures["poster of 25 products: ours to the bare canvas"]["value"] > 0
+    assert figures["sheet of 24 labels: ours to the bare canvas"]["unit"] == "times"
     assert not list(tmp_path.glob("bench.sqlite3*")), "the database it made is gone"

@@ -12,6 +12,7 @@ from django.core.management.base import BaseCommand
 from django.db import connection
 from tqdm import tqdm
 
+from inventory.management.bench.drawing import TIMES, drawings
 from inventory.management.bench.figures import Figure
 from inventory.management.bench.filling import Filler
 from inventory.management.bench.ground import Ground, lay
@@ -83,6 +84,8 @@ def _measured(size: dict[str, int]) -> Iterator[Figure]:
         bar.update()
     with tqdm(total=size["mixtures"], desc="classifying mixtures", unit=" mixtures", disable=None) as bar:
         yield from mixtures_classified(size["mixtures"], bar.update)
+    with tqdm(total=2 * TIMES, desc="drawing a poster and labels", disable=None) as bar:
+        yield from drawings(bar.update)
 
 
 def _scanned(ground: Ground, filler: Filler, lines: int, times: int) -> Scanned:
