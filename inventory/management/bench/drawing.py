@@ -107,7 +107,7 @@ def _measured(make: Callable[[], bytes], progress: Callable[[int], object]) -> D
 
 
 def strokes_of(make: Callable[[], bytes]) -> list[Call]:
-    """Return how a canvas was opened and its calls that make one PDF, those of the library itself left out."""
+    """Return how a canvas was opened and its calls that make one PDF, the library's own left out."""
     noted: list[Call] = []
 
     class Noting(Canvas):  # type: ignore[misc]
