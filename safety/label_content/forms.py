@@ -6,7 +6,7 @@ from dataclasses import replace
 from safety.hazards.facts import SheetFacts
 from safety.hazards.plain import meant, single
 from safety.label_content.bottle import Bottle, Texts, sentences, texts_of
-from safety.label_content.lines import days_of, mix_of, signal, sizes_of, supplier, wear
+from safety.label_content.lines import days_of, mix_of, reachable, signal, sizes_of, supplier, wear
 from safety.label_content.rulings import small
 from safety.print.values import LabelContent
 from safety.print.words import language_called, say
@@ -151,17 +151,12 @@ def _small(bottle: Bottle, texts: Texts) -> LabelContent:
             regime=bottle.regime,
             language=bottle.language,
         )
-    telephone = (
-        ""
-        if bottle.telephone or not reduced.outer_package
-        else f" · tel. {say('not known here', bottle.language)}"
-    )
     return replace(
         full,
         form="small",
         statements=sentences(reduced.statements, bottle.regime, bottle.language),
         precautions=full.precautions if reduced.precautions else (),
-        supplier=full.supplier + telephone if full.supplier else "",
+        supplier=reachable(bottle) if reduced.outer_package else full.supplier,
         advice=say("Full label on the outer package.", bottle.language) if reduced.outer_package else "",
         first="small",
         first_why="",

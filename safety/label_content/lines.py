@@ -47,6 +47,14 @@ def supplier(bottle: Bottle) -> str:
     return " · ".join(part for part in (bottle.maker, bottle.telephone) if part)
 
 
+def reachable(bottle: Bottle) -> str:
+    """Return the maker's name and telephone where a rule asks for both: what is not known says so."""
+    unknown = say("not known here", bottle.language)
+    if not bottle.maker:
+        return f"{say('Maker and tel.', bottle.language)} {unknown}"
+    return f"{bottle.maker} · {bottle.telephone or f'tel. {unknown}'}"
+
+
 def wear(bottle: Bottle) -> tuple[str, ...]:
     """Return what the sheet says to wear, in one sentence."""
     facts = bottle.facts

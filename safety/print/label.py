@@ -55,7 +55,8 @@ def choose(
             if short.next_size is None:
                 raise
             smaller, size = size, SIZES[short.next_size]
-            says = f"{size}: {smaller} does not carry it at a size that can be read."
+            asks = f"{why}; " if why else ""
+            says = f"{size}: {asks}{smaller} does not carry it at a size that can be read."
         else:
             return Choice(size, says)
 
