@@ -18,7 +18,7 @@ from safety.hazards.facts import SheetFacts
 from safety.label_content import label_content
 from safety.poster_content import poster_content
 from safety.print import pen
-from safety.print.label import SIZES
+from safety.print.label import SIZES, arranged
 from safety.print.label_sheets import print_labels
 from safety.print.poster import print_poster
 from safety.print.values import PlaceFacts
@@ -85,7 +85,8 @@ def poster() -> bytes:
 
 
 def sheet() -> bytes:
-    """Return labels on A4."""
+    """Return labels on A4, arranged anew: what one turn found out would spare the next its work."""
+    arranged.cache_clear()
     contents = [
         label_content(
             f"{NAMES[number % 5].capitalize()} {number}", "BKTRVNXH", SHEETS[number % 5], "EU",
