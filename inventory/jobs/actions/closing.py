@@ -72,7 +72,7 @@ def _uses(job: Job, said: Said, each: StageNeed, given: Given, at: datetime) -> 
     queue.sort(key=lambda bottle: (bottle.place != bay or bay is None, bottle.sealed))
     facts: dict[str, object] = {"measured": said.measured, "assumed": not said.measured}
     acts = []
-    for bottle in of_its_lot(given.before(replace(each, need=need)), queue, job.shop.system):
+    for bottle in of_its_lot(given.before(replace(each, need=need)), queue, job.shop.system, "Give"):
         if not left:
             break
         taken = min(left, bottle.concentrate)

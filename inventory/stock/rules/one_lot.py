@@ -37,9 +37,9 @@ class Bottle(Protocol):
 AnyBottle = TypeVar("AnyBottle", bound=Bottle)
 
 
-def binds(kind: str, mixes_lots: bool | None, allowed: bool = False) -> bool:
-    """Say whether a step keeps to one lot of this; `allowed`: an owner's word for two stands."""
-    return kind == KIND and not mixes_lots and not allowed
+def binds(kind: str, mixes_lots: bool | None) -> bool:
+    """Say whether a step keeps to one lot of this."""
+    return kind == KIND and not mixes_lots
 
 
 def batch_of(product: str, lots: Batch, mixes_lots: bool) -> Batch:
@@ -82,9 +82,12 @@ def says(name: str, needed: str, got: str, had: Batch = NOTHING) -> str:
     return f"{name}: {needed} needed from one lot, {got} in the fullest."
 
 
-def refusal(name: str, needed: str, got: str, had: Batch, *, signed: bool) -> str:
-    """Return why nothing is booked of two lots, with the way out; no check asks about a `signed` step."""
-    way = "Give what came of one lot." if signed else f"Give what came of one lot, or {CHECK_PAGE}."
+def refusal(name: str, needed: str, got: str, had: Batch, *, do: str, signed: bool) -> str:
+    """Return why nothing is booked of two lots, with the way out; no check asks about a `signed` step.
+
+    `do` is what is done about the first lot: "Scan", where it is scanned; "Give", where a form asks.
+    """
+    way = f"{do} what came of one lot" + ("." if signed else f", or {CHECK_PAGE}.")
     return f"{says(name, needed, got, had)} {way} {DECLARE}"
 
 

@@ -112,7 +112,7 @@ def _take(each: StageNeed, left: dict[str, OnShelf], zone: tzinfo, system: str) 
     return taken, short
 
 
-def of_its_lot(each: StageNeed, queue: Sequence[OnShelf], system: str) -> Sequence[OnShelf]:
+def of_its_lot(each: StageNeed, queue: Sequence[OnShelf], system: str, do: str = "Scan") -> Sequence[OnShelf]:
     """Return the bottles that a need may be booked from, in their order; raises Refused for two lots."""
     need = each.need
     if not need.one_lot:
@@ -121,7 +121,7 @@ def of_its_lot(each: StageNeed, queue: Sequence[OnShelf], system: str) -> Sequen
     got, usable = (sum(bottle.concentrate for bottle in some) for some in (fit, queue))
     if one_lot.apart(need.amount, got, usable, need.had):
         needed, held = (show(base, each.dimension, system) for base in (need.amount, got))
-        refusal = one_lot.refusal(each.named, needed, held, need.had, signed=each.signed)
+        refusal = one_lot.refusal(each.named, needed, held, need.had, do=do, signed=each.signed)
         raise Refused(refusal, code=one_lot.TWO_LOTS)
     return fit
 

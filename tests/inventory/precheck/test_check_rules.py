@@ -156,6 +156,19 @@ def test_what_a_word_can_lift(of: Facts, by_owner: bool, verdict: str, because: 
     assert check_job(answered(of, says, by_owner=by_owner), NOON).verdict == verdict, because
 
 
+def test_an_owners_word_on_the_paint_stands_for_its_step_while_the_figures_move() -> None:
+    of = answered(LOTS_APART, check_job(LOTS_APART, NOON).findings[0].says, by_owner=True)
+    lot = of.shelf[0].lots
+    later = replace(
+        of,
+        needs=(need(COAT, TIDEWALL, 10, one_lot=True, had=lot),),
+        shelf=(bottle("BNRXVHKL", TIDEWALL, 25),),
+    )
+
+    assert check_job(replace(later, answers=()), NOON).verdict == "stop"
+    assert check_job(later, NOON).verdict == "ready"
+
+
 @pytest.mark.parametrize(
     ("of", "says", "then"),
     [
@@ -234,6 +247,15 @@ def test_what_another_job_used_counts_for_nobody_else() -> None:
     uses = {("000000000099", WIPE.code, HOLLIN.code): 100_000}
 
     assert remaining(needs, {needs[0].id: WIPE.code}, uses, {HOLLIN.code: "solvent"}) == needs
+
+
+def test_a_use_of_what_is_not_used_up_counts_for_one_need_and_no_other() -> None:
+    needs = [need(WIPE, HOLLIN, 1, id="S1-a"), need(WIPE, HOLLIN, 1, id="S1-b")]
+    uses = {(JOB.key, WIPE.code, HOLLIN.code): 0}
+    step_of = {one.id: WIPE.code for one in needs}
+
+    assert remaining(needs, step_of, uses, {HOLLIN.code: "solvent"}, {HOLLIN.code}) == needs[1:]
+    assert remaining(needs, step_of, uses, {HOLLIN.code: "solvent"}) == needs
 
 
 def test_pools_by_product_and_by_kind_give_what_one_pool_gives() -> None:

@@ -390,6 +390,22 @@ COAT_40 = need(COAT, TIDEWALL, 40, one_lot=True)
             ("stop", "Tidewall coating: 40 ml needed from one lot, 30 ml in the fullest."),
             "what is dead or held in the store is not what is missing: two lots are the one cause",
         ),
+        (
+            facts(
+                need(COAT, TIDEWALL, 8, one_lot=True, had=LOT_A),
+                shelf=(bottle(KTRV, TIDEWALL, 3, lots=LOT_A), bottle(NRXV, TIDEWALL, 25, lots=LOT_B)),
+            ),
+            ("stop", "Tidewall coating: 8 ml more needed from the lot that the step has, 3 ml of it left."),
+            "begun with the first lot, 25 ml of the second do not finish it",
+        ),
+        (
+            facts(
+                need(COAT, TIDEWALL, 8, one_lot=True, had=LOT_A),
+                shelf=(bottle(KTRV, TIDEWALL, 10, lots=LOT_A), bottle(NRXV, TIDEWALL, 25, lots=LOT_B)),
+            ),
+            None,
+            "the first lot still holds enough",
+        ),
     ],
 )
 def test_a_coating_comes_from_one_lot_in_a_step(

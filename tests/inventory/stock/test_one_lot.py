@@ -25,18 +25,18 @@ OLD, NEW, FULL = Pot("OLD", A, 10), Pot("NEW", B, 15), Pot("FULL", B, 30)
 
 
 @pytest.mark.parametrize(
-    ("kind", "mixes", "allowed", "bound", "because"),
+    ("kind", "mixes", "bound", "because"),
     [
-        ("coating", False, False, True, "a coating shows where one lot ends and another begins"),
-        ("coating", True, False, False, "its maker allows lots side by side"),
-        ("coating", False, True, False, "an owner said why two are right on this car"),
-        ("polish", False, False, False, "a polish is wiped off again"),
+        ("coating", False, True, "a coating shows where one lot ends and another begins"),
+        ("coating", True, False, "its maker allows lots side by side"),
+        ("coating", None, True, "any coating, of whatever make"),
+        ("polish", False, False, "a polish is wiped off again"),
     ],
 )
 def test_a_step_keeps_to_one_lot_of_a_coating(
-    kind: str, mixes: bool, allowed: bool, bound: bool, because: str
+    kind: str, mixes: bool | None, bound: bool, because: str
 ) -> None:
-    assert binds(kind, mixes, allowed) is bound, because
+    assert binds(kind, mixes) is bound, because
 
 
 @pytest.mark.parametrize(
@@ -93,7 +93,7 @@ def test_lots_are_what_is_wrong(
 
 
 def test_a_refusal_says_the_amounts_and_both_ways_out() -> None:
-    assert refusal("Tidewall coating", "40 ml", "30 ml", NOTHING, signed=False) == (
+    assert refusal("Tidewall coating", "40 ml", "30 ml", NOTHING, do="Give", signed=False) == (
         "Tidewall coating: 40 ml needed from one lot, 30 ml in the fullest. "
         "Give what came of one lot, or an owner says why two lots are right, on the check page. "
         "What a second lot put on the car already is scanned at a station and said with ALREADY: "
@@ -102,7 +102,7 @@ def test_a_refusal_says_the_amounts_and_both_ways_out() -> None:
 
 
 def test_no_owner_is_named_where_no_check_asks_any_more() -> None:
-    said = refusal("Tidewall coating", "10 ml", "0 ml", A, signed=True)
+    said = refusal("Tidewall coating", "10 ml", "0 ml", A, do="Give", signed=True)
     assert said.startswith(
         "Tidewall coating: 10 ml more needed from the lot that the step has, 0 ml of it left. "
         "Give what came of one lot. What"
