@@ -142,7 +142,7 @@ def aid(
 ) -> list[Line]:
     """Return the four routes, each in its own line, then whom to call and where the eyewash is."""
     found: list[Line] = []
-    for route in first_aid(judged, PlaceFacts(""), language):
+    for route in first_aid(judged, language):
         said = " ".join(line.text for line in route.lines)
         strong = any(line.strong for line in route.lines)
         found.append(Line(f"{route.title}: {lowered(route.lead)}. {said}", strong))

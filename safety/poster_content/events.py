@@ -1,10 +1,10 @@
-"""What to do if it happens: first aid by route, fire, spill."""
+"""What to do if it happens: first aid by route, fire, spill. Where things are stands beside their signs."""
 
 from collections.abc import Sequence
 
 from safety.hazards.facts import is_grave
 from safety.poster_content.judged import Judged, grouped
-from safety.print.values import FirstAid, Line, PlaceFacts
+from safety.print.values import FirstAid, Line
 from safety.print.words import say
 
 ROUTES = (
@@ -35,27 +35,21 @@ def own_words(judged: Sequence[Judged], field: str, language: str) -> tuple[Line
     )
 
 
-def first_aid(judged: Sequence[Judged], place: PlaceFacts, language: str) -> tuple[FirstAid, ...]:
+def first_aid(judged: Sequence[Judged], language: str) -> tuple[FirstAid, ...]:
     """Return the four routes."""
     found = []
     for title, field, lead, default in ROUTES:
         lines = [Line(say(default, language)), *own_words(judged, field, language)]
         if title == "Skin" and any(facts and facts.holds_fluoride for _, facts, _ in judged):
             lines.append(Line(say(FLUORIDE, language), strong=True))
-        if title == "Eyes" and place.eyewash:
-            lines.append(Line(say("Eyewash: {where}", language, where=place.eyewash), strong=True))
         found.append(FirstAid(say(title, language), say(lead, language), tuple(lines)))
     return tuple(found)
 
 
-def mishaps(judged: Sequence[Judged], place: PlaceFacts, language: str) -> tuple[FirstAid, ...]:
+def mishaps(judged: Sequence[Judged], language: str) -> tuple[FirstAid, ...]:
     """Return fire and spill."""
     fire = [Line(say(FIRE, language)), *own_words(judged, "fire", language)]
     spill = [Line(say(SPILL, language)), *own_words(judged, "spill", language)]
-    if place.extinguisher:
-        fire.append(Line(say("Extinguisher: {where}", language, where=place.extinguisher), strong=True))
-    if place.spill_kit:
-        spill.append(Line(say("Kit: {where}", language, where=place.spill_kit), strong=True))
     return (
         FirstAid(say("Fire", language), say("Out, call", language), tuple(fire)),
         FirstAid(say("Spill", language), say("Keep others out", language), tuple(spill)),

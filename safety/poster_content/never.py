@@ -29,7 +29,8 @@ def never_together(judged: Sequence[Judged], language: str = ENGLISH) -> tuple[N
         key=lambda pair: (order[pair[0]], pair[1] not in order, order.get(pair[1], last)),
     )
     return tuple(
-        NeverPair(some(ones, language, 3), some(others, language), why) for ones, others, why in shared(worst)
+        NeverPair(some(ones, language, 3), some(others, language, 3), why)
+        for ones, others, why in shared(worst)
     )
 
 

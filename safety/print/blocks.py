@@ -203,3 +203,28 @@ class Boxed:
         if not first or not rest:
             return None
         return Boxed(tuple(first), self.width), Boxed(tuple(rest), self.width)
+
+
+@dataclass(frozen=True)
+class Together:
+    """Blocks that belong together: they part only where a whole sheet does not hold them."""
+
+    blocks: tuple[Block, ...]
+
+    def height(self) -> float:
+        """Return the height with the space between."""
+        return sum(block.height() for block in self.blocks) + GUTTER * (len(self.blocks) - 1)
+
+    def draw(self, pen: Pen, x: float, top: float) -> None:
+        """Draw them under one another."""
+        for block in self.blocks:
+            block.draw(pen, x, top)
+            top += block.height() + GUTTER
+
+    def split(self, room: float) -> tuple[Block, Block] | None:
+        """Return the blocks that fit, and the rest."""
+        for count in range(len(self.blocks) - 1, 0, -1):
+            first = Together(self.blocks[:count])
+            if first.height() <= room:
+                return first, Together(self.blocks[count:])
+        return None

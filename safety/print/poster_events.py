@@ -6,7 +6,18 @@ from dataclasses import dataclass
 
 from reportlab.lib.colors import Color
 
-from safety.print.blocks import GUTTER, Block, Heading, Text, Type, divide, draw_stack, fits, stack_height
+from safety.print.blocks import (
+    GUTTER,
+    Block,
+    Heading,
+    Text,
+    Together,
+    Type,
+    divide,
+    draw_stack,
+    fits,
+    stack_height,
+)
 from safety.print.fonts import line_mm
 from safety.print.pen import GREEN, RED, WHITE, Pen
 from safety.print.poster_place import Row, SymbolCell
@@ -163,8 +174,12 @@ def event_blocks(content: PosterContent, type_: Type, width: float) -> list[Bloc
         Heading(say("First aid", language), type_.heading, width),
         *aid_blocks(content.first_aid, GREEN, type_, width),
         *aid_blocks(content.mishaps, RED, type_, width),
-        Numbers(content.place, type_, width, language),
-        *where_rows(content.place, type_, width, language),
+        Together(
+            (
+                Numbers(content.place, type_, width, language),
+                *where_rows(content.place, type_, width, language),
+            )
+        ),
     ]
 
 

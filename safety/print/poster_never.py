@@ -11,6 +11,11 @@ from safety.print.values import NeverPair, PosterContent
 from safety.print.words import ENGLISH, say
 
 
+def tallest(parts: tuple[list[Text], ...]) -> float:
+    """Return the height of the tallest of several stacks."""
+    return max(stack_height(part) for part in parts)
+
+
 @dataclass(frozen=True)
 class Never:
     """The red frame: pairs at the far size, what happens at the near one. Splits between pairs."""
@@ -22,7 +27,16 @@ class Never:
     title: str = "Never together"
 
     def columns(self) -> tuple[float, float, float, float] | None:
-        """Return widths of one, plus, other, why; None where the words need the whole width."""
+        """Return widths of one, plus, other, why; None where the whole width serves better."""
+        found = self.side_by_side()
+        if found is None:
+            return None
+        beside = sum(tallest(self.parts_in(pair, found)) for pair in self.pairs)
+        under = sum(tallest(self.parts_in(pair, None)) for pair in self.pairs)
+        return found if beside <= under else None
+
+    def side_by_side(self) -> tuple[float, float, float, float] | None:
+        """Return the widths of the four columns, None where a word is wider than its own."""
         inner = self.width - 12
         plus = width_mm("+", BOLD, self.type.far) + 3
         most = (inner - plus) * 0.39
@@ -46,7 +60,12 @@ class Never:
 
     def parts(self, pair: NeverPair) -> tuple[list[Text], list[Text], list[Text]]:
         """Return the texts of a pair: one, other, why."""
-        columns = self.columns()
+        return self.parts_in(pair, self.columns())
+
+    def parts_in(
+        self, pair: NeverPair, columns: tuple[float, float, float, float] | None
+    ) -> tuple[list[Text], list[Text], list[Text]]:
+        """Return the texts of a pair in columns, or all under one another."""
         if columns is None:
             inner = self.width - 12
             both = Text(f"{pair.one} + {pair.other}", self.type.far, inner, bold=True)
@@ -60,7 +79,7 @@ class Never:
 
     def row(self, pair: NeverPair) -> float:
         """Return the height of a pair."""
-        return max(stack_height(part) for part in self.parts(pair)) + 4
+        return tallest(self.parts(pair)) + 4
 
     def height(self) -> float:
         """Return the height."""

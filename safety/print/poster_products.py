@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from safety.print import pictograms
-from safety.print.blocks import GUTTER, Block, Text, Type, divide, draw_stack, stack_height
+from safety.print.blocks import GUTTER, Block, Text, Type, divide, draw_stack, fits, stack_height
 from safety.print.fonts import BOLD, width_mm
 from safety.print.pen import Pen
 from safety.print.values import PosterProduct
@@ -14,7 +14,10 @@ from safety.print.words import say
 
 @dataclass(frozen=True)
 class ProductRow:
-    """One product: name at the far size; below it diamonds and word on the left, the texts on the right."""
+    """One product: diamonds and word on the left; the name at the far size and the texts beside them.
+
+    over: the name stands over the diamonds, as its words are wider than the column beside them.
+    """
 
     name: Text
     pictograms: tuple[str, ...]
@@ -23,6 +26,7 @@ class ProductRow:
     left: float
     box: float
     width: float
+    over: bool = False
 
     def symbols(self) -> float:
         """Return the height of diamonds and word."""
@@ -30,33 +34,29 @@ class ProductRow:
 
     def height(self) -> float:
         """Return the height."""
-        return self.name.height() + max(self.symbols(), stack_height(self.texts)) + 4
+        name, texts = self.name.height(), stack_height(self.texts)
+        return 4 + (name + max(self.symbols(), texts) if self.over else max(self.symbols(), name + texts))
 
     def draw(self, pen: Pen, x: float, top: float) -> None:
         """Draw it with a line below."""
-        self.name.draw(pen, x, top)
-        below = top + self.name.height() + 1
+        name = self.name.height()
+        self.name.draw(pen, x if self.over else x + self.left, top)
+        below = top + 1 + (name if self.over else 0)
         for place, code in enumerate(self.pictograms):
             pictograms.draw(pen, code, x + place * self.box, below, self.box)
         draw_stack(pen, x, below + (self.box if self.pictograms else 0), self.word)
-        draw_stack(pen, x + self.left, below, self.texts)
+        draw_stack(pen, x + self.left, top + 1 + name, self.texts)
         pen.rule(x, top + self.height(), x + self.width)
 
     def split(self, room: float) -> tuple[Block, Block] | None:
         """Return what fits and the rest under the same name; diamonds stand on both."""
-        least = self.name.height() + self.symbols() + 4
-        if room < least:
+        name = self.name.height()
+        if room < 4 + (name + self.symbols() if self.over else max(name, self.symbols())):
             return None
-        first, rest = divide(self.texts, room - self.name.height() - 4)
+        first, rest = divide(self.texts, room - name - 4)
         if not first or not rest:
             return None
-        return self.with_texts(first), self.with_texts(rest)
-
-    def with_texts(self, texts: list[Text]) -> ProductRow:
-        """Return the row with other texts."""
-        return ProductRow(
-            self.name, self.pictograms, self.word, tuple(texts), self.left, self.box, self.width
-        )
+        return replace(self, texts=tuple(first)), replace(self, texts=tuple(rest))
 
 
 def product_row(product: PosterProduct, type_: Type, width: float, left: float, language: str) -> ProductRow:
@@ -68,14 +68,16 @@ def product_row(product: PosterProduct, type_: Type, width: float, left: float, 
         worn = say("Wear: {what}.", language, what=", ".join(product.wear))
         texts.append(Text(worn, type_.near, width - left, bold=True))
     word = (Text(product.signal_word, type_.near, left or width, True),) if product.signal_word else ()
+    over = not fits(product.name, type_.far, width - left, bold=True)
     return ProductRow(
-        name=Text(product.name, type_.far, width, bold=True),
+        name=Text(product.name, type_.far, width if over else width - left, bold=True),
         pictograms=product.pictograms,
         word=word,
         texts=tuple(texts),
         left=left,
         box=type_.near_symbol,
         width=width,
+        over=over,
     )
 
 

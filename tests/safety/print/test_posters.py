@@ -139,8 +139,8 @@ def test_many_names_are_cut_short_where_each_has_its_own_line_below() -> None:
 def test_first_aid_names_gel_eyewash_extinguisher_and_numbers() -> None:
     words = text(print_poster(content(), "A3")[0], 2)
     assert "calcium gluconate gel" in words
-    assert "Eyewash: left of the door, 6 m" in words
-    assert "Extinguisher: right wall" in words
+    assert "Eyewash left of the door, 6 m" in words
+    assert "Extinguisher right wall" in words
     assert "112" in words
     assert "0800 555 0100" in words
     assert "Larkmoor Works, 3 Mill Lane, Bay 2" in words
