@@ -134,8 +134,13 @@ class Product(models.Model):
         return self.name
 
     @property
-    def density_kg_l(self) -> float | None:
-        """Its density as handbooks write it, or None where nobody knows."""
+    def density_in_mixes(self) -> float | None:
+        """Its kg/l where parts are told by volume; None where nobody knows.
+
+        Parts by weight are parts by volume of something as heavy as water.
+        """
+        if self.dimension == self.Dimension.MASS:
+            return 1.0
         return self.density_mg_per_l / 1_000_000 if self.density_mg_per_l else None
 
     @property

@@ -1,6 +1,6 @@
 """What printing writes: a poster's version with what stood on it, a label's day, what a place admits."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, datetime
 
@@ -8,6 +8,7 @@ from django.db import transaction
 
 from inventory.models import Admission, Container, Place, PosterIssue, Product, Shop
 from inventory.posters import queries
+from inventory.posters.queries.prints import marks
 from safety.print.label import Choice, size_called
 from safety.print.label_sheets import ROLL, print_labels
 from safety.print.poster import print_poster
@@ -113,17 +114,19 @@ def print_strip(
         Choice(chosen, f"{chosen}, as asked for.") if chosen else queries.stock_for(contents, paper=paper)
     )
     pdf, said = print_labels(contents, choice.size, paper, first)
-    _labelled(containers, at)
+    # The maker's bottle says its hazards itself: ours stays true whatever its sheet says later.
+    telling = [row for row, says in zip(containers, contents, strict=True) if says.form != "maker"]
+    _labelled(containers, at, marks(shop, telling))
     return pdf, said | {"why": choice.says}
 
 
-def _labelled(containers: Sequence[Container], at: datetime) -> None:
+def _labelled(containers: Sequence[Container], at: datetime, marked: Mapping[int, str]) -> None:
     for row in containers:
-        row.labelled_at, row.label_says = at, label_says(row)
+        row.labelled_at, row.label_says = at, label_says(row, marked.get(row.pk, ""))
     Container.objects.bulk_update(containers, ["labelled_at", "label_says"])
 
 
-def label_says(row: Container) -> str:
-    """Return in short what a label says: product, mix and use by."""
+def label_says(row: Container, mark: str = "") -> str:
+    """Return in short what a label says: product, mix, use by, the mark of its hazards if it tells them."""
     product = row.product.code if row.product else "empty"
-    return f"{product} {row.parts_product}:{row.parts_water} {row.use_by_on or ''}".strip()
+    return " ".join(f"{product} {row.parts_product}:{row.parts_water} {row.use_by_on or ''} {mark}".split())

@@ -46,7 +46,7 @@ def relabelled(shop: Shop, before: str) -> list[str]:
     for key, product, water in wanted:
         row, version = products[key], current.get(products[key].sheet_id or 0)
         old, new = (
-            label_parts(sheets.facts_in(version, regime, (product, water), row.density_kg_l), regime)
+            label_parts(sheets.facts_in(version, regime, (product, water), row.density_in_mixes), regime)
             for regime in (before, shop.regime)
         )
         if change := what_changed(old, new):

@@ -207,7 +207,7 @@ def hazards(shop: Shop, container: Container) -> Hazards | None:
     if facts is None:
         return Hazards(label_parts(None, shop.regime), None)
     parts = (container.parts_product, container.parts_water)
-    content = mixed(facts, shop.regime, parts, product.density_kg_l)
+    content = mixed(facts, shop.regime, parts, product.density_in_mixes)
     return Hazards(
         label_parts(content.facts, shop.regime), content.facts, content.because, content.needs_review
     )

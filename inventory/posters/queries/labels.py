@@ -92,8 +92,7 @@ def bottle_of(shop: Shop, row: Container, facts: sheets.Current, filled_by: str,
     starts = term.name if term else ""
     parts = (row.parts_product, row.parts_water)
     by_weight = product.dimension == Product.Dimension.MASS
-    # Parts by weight are parts by volume of something as heavy as water.
-    density = 1.0 if by_weight else product.density_kg_l
+    density = product.density_in_mixes
     best = term is not None and term.name == "best before"
     return Bottle(
         name=product.name,

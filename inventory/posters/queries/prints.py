@@ -19,7 +19,7 @@ def facts_in(row: Container, regime: str, current: sheets.Current) -> SheetFacts
     if product is None:
         return None
     parts = (row.parts_product, row.parts_water)
-    return sheets.facts_in(current.get(product.sheet_id or 0), regime, parts, product.density_kg_l)
+    return sheets.facts_in(current.get(product.sheet_id or 0), regime, parts, product.density_in_mixes)
 
 
 def marks(shop: Shop, rows: Iterable[Container]) -> dict[int, str]:
@@ -30,7 +30,7 @@ def marks(shop: Shop, rows: Iterable[Container]) -> dict[int, str]:
     found = {}
     for row in filled:
         assert row.product is not None
-        key = (row.product.sheet_id, (row.parts_product, row.parts_water), row.product.density_kg_l)
+        key = (row.product.sheet_id, (row.parts_product, row.parts_water), row.product.density_in_mixes)
         if key not in known:
             known[key] = fingerprint(label_parts(facts_in(row, shop.regime, current), shop.regime))
         found[row.pk] = known[key]
