@@ -18,6 +18,10 @@ NEVER_DRAIN = (
     "Never into a drain, a sink or the household bin. Rests and soaked cloths into the closed, labelled "
     "container; see section 13 of its data sheet."
 )
+NEVER_DRAIN_BUT = (
+    "Never into a drain, a sink or the household bin. Rests and soaked cloths into the closed, labelled "
+    "container at: {where}. See section 13 of its data sheet."
+)
 CLOTHS = "Soaked cloths can catch fire by themselves: closed metal can, emptied daily."
 CLEAN = "No smoking, eating or drinking where it is used. Wash hands before breaks and at the end."
 BOTTLE = "Keep it in its labelled bottle, shut."
@@ -57,6 +61,10 @@ def card_content(
         equipment=equipment(judged, PlaceFacts(""), language),
         sections=sections(judged, shop, places, waste_at, others, language),
     )
+
+
+# words with a blank, and the field of a place that fills it
+Things = tuple[tuple[str, str], ...]
 
 
 def about(maker: str, sheet_of: date | None, language: str) -> str:
@@ -118,10 +126,17 @@ def malfunction(judged: Sequence[Judged], places: Sequence[PlaceFacts], language
         joined("Spill", SPILL, own_words(judged, "spill", language), language),
         joined("Fire", FIRE, own_words(judged, "fire", language), language),
     ]
-    for words, field in (("Kit: {where}", "spill_kit"), ("Extinguisher: {where}", "extinguisher")):
-        if where := located(places, field):
-            found.append(Line(say(words, language, where=where), strong=True))
-    return found
+    where = where_are(
+        (("Kit: {where}", "spill_kit"), ("Extinguisher: {where}", "extinguisher")), places, language
+    )
+    return [*found, *where]
+
+
+def where_are(things: Things, places: Sequence[PlaceFacts], language: str) -> list[Line]:
+    """Return on one line where things stand, as far as somebody entered it."""
+    known = [(words, where) for words, field in things if (where := located(places, field))]
+    said = " · ".join(say(words, language, where=where) for words, where in known)
+    return [Line(said, strong=True)] if said else []
 
 
 def joined(title: str, first: str, own: Sequence[Line], language: str) -> Line:
@@ -146,9 +161,9 @@ def aid(
         said = " ".join(line.text for line in route.lines)
         strong = any(line.strong for line in route.lines)
         found.append(Line(f"{route.title}: {lowered(route.lead)}. {said}", strong))
-    for words, field in (("Eyewash: {where}", "eyewash"), ("First aid: {where}", "first_aid")):
-        if where := located(places, field):
-            found.append(Line(say(words, language, where=where), strong=True))
+    found += where_are(
+        (("Eyewash: {where}", "eyewash"), ("First aid: {where}", "first_aid")), places, language
+    )
     found.append(Line(numbers(shop, language), strong=True))
     return found
 
@@ -165,9 +180,7 @@ def numbers(shop: PlaceFacts, language: str) -> str:
 
 def waste(judged: Sequence[Judged], waste_at: str, language: str) -> list[Line]:
     """Return where rests go; the general words are common practice, no source."""
-    found = [Line(say(NEVER_DRAIN, language))]
+    found = [Line(say(NEVER_DRAIN_BUT if waste_at else NEVER_DRAIN, language, where=waste_at))]
     if any(set(parts.elements.pictograms) & set(BURNS) for _, _, parts in judged):
         found.append(Line(say(CLOTHS, language), strong=True))
-    if waste_at:
-        found.append(Line(say("Waste point: {where}", language, where=waste_at), strong=True))
     return found

@@ -52,7 +52,7 @@ def poster_content(
 
 
 def equipment(judged: Sequence[Judged], place: PlaceFacts, language: str = ENGLISH) -> tuple[Equipment, ...]:
-    """Return what to wear, and the prohibition of flames with the ventilation where anything burns."""
+    """Return what to wear, the prohibition of flames where anything burns, and the ventilation."""
     known = [(name, facts) for name, facts, _ in judged if facts]
     signs = []
     for sign, title in WEAR:
@@ -61,9 +61,10 @@ def equipment(judged: Sequence[Judged], place: PlaceFacts, language: str = ENGLI
             signs.append(Equipment(sign, say(title, language), lines))
     lines = air(judged, place, language)
     if any(set(parts.elements.pictograms) & set(BURNS) for _, _, parts in judged):
-        least = (say("No sparks, no smoking.", language),)
-        signs.append(Equipment("flame", say("No flame", language), lines or least))
-    elif lines:
+        signs.append(
+            Equipment("flame", say("No flame", language), (say("No sparks, no smoking.", language),))
+        )
+    if lines:
         signs.append(Equipment("", say("Air", language), lines))
     return tuple(signs)
 

@@ -14,7 +14,7 @@ from safety.print.poster_sheets import Frame, Purpose
 from safety.print.values import CabinetContent, ChemicalsContent, PosterProduct
 from safety.print.words import say
 
-SHARES = (0.31, 0.24, 0.2, 0.25)  # of the width: product, maker, sheet, places
+SHARES = (0.32, 0.17, 0.26, 0.25)  # of the width: product, maker, sheet, places
 
 
 @dataclass(frozen=True)
@@ -126,6 +126,8 @@ def cabinet(content: CabinetContent, frame: Frame) -> list[Purpose]:
     word = max((width_mm(one, BOLD, type_.near) for one in words), default=-4.0) + 4
     blocks += [Standing(one, type_, width, symbols, word) for one in content.products]
     under = content.about[1:] if content.signal_word else content.about
+    if not blocks:  # a sheet says that it is empty: without a block it would not be printed at all
+        blocks, under = [Text(content.about[0], type_.heading, width, bold=True)], content.about[1:]
     return [Purpose(say("what stands here", language), tuple(line for line in under if line), blocks)]
 
 

@@ -15,7 +15,7 @@ from django.urls import reverse
 from inventory.models import Place, PosterIssue, Product
 from inventory.posters import queries
 from tests.inventory.posters.wall import SITE, admitted, hang, notice, sheet, wiped_bay
-from tests.safety.print.paper import codes, faults, size_mm, text
+from tests.safety.print.paper import codes, faults, pages, size_mm, text
 from tests.world import TODAY, World, bottle, fenmoor, larkmoor, marl, tidewall
 
 pytestmark = pytest.mark.django_db
@@ -129,7 +129,7 @@ def test_a_card_says_where_what_and_whom_to_call_and_makes_no_version(
         "H225 Highly flammable liquid and vapour.",
         "Eyewash: left of the door",
         "Call 112.",
-        "Waste point: Yard drum",
+        "labelled container at: Yard drum.",
     ):
         assert says in words
     assert codes(pdf) == [f"{SITE}/posters/cards/{wipe.code}/"]
@@ -244,3 +244,10 @@ def test_a_changed_fact_puts_the_poster_out_of_date(
     hang(world.bay_2)
     Place.objects.filter(pk=world.bay_2.pk).update(**{field: value})
     assert says in notice(world.bay_2)
+
+
+def test_an_empty_cabinet_prints_a_sheet_that_says_so(world: World, tmp_path: Path) -> None:
+    file = tmp_path / "cabinet.pdf"
+    poster("--cabinet", "Bay 1", "--out", file)
+    pdf = file.read_bytes()
+    assert (pages(pdf), "Nothing with a data sheet stands here." in text(pdf)) == (1, True)
