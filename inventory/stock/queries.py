@@ -3,9 +3,9 @@
 from collections.abc import Iterable
 from datetime import date, datetime
 
-from django.db.models import Q, QuerySet
+from django.db.models import OuterRef, Q, QuerySet, Subquery
 
-from inventory.models import Container, Lot, Movement, Product
+from inventory.models import Container, Lot, Movement, Product, StepNeed
 from inventory.stock.rules.lines import Held, Line
 from inventory.stock.rules.reserve import OnShelf, life_or_none
 from inventory.stock.rules.use_by import Dates
@@ -115,7 +115,19 @@ def on_shelf(container: Container) -> OnShelf:
         held=why_held(container, lots),
         place=container.place.code if container.place else None,
         mixes_lots=bool(product and product.mixes_lots),
+        dimension=product.dimension if product else "",
     )
+
+
+def kind_dimension() -> Subquery:
+    """Return, for a query of needs of steps, what each one's kind is measured in: as its first product is."""
+    alike = Product.objects.filter(shop=OuterRef("step__job__shop"), kind=OuterRef("kind"), archived=False)
+    return Subquery(alike.order_by("id").values("dimension")[:1])
+
+
+def measured_in(row: StepNeed) -> str:
+    """Return what a need of a kind is measured in; `kind_dimension` must be loaded."""
+    return row.kind_dimension or Product.Dimension.VOLUME  # type: ignore[attr-defined]
 
 
 def why_held(container: Container, lots: Iterable[Lot]) -> str:

@@ -8,9 +8,9 @@ from dataclasses import replace
 from datetime import datetime
 
 from django.db import transaction
-from django.db.models import OuterRef, Q, Subquery
+from django.db.models import Q
 
-from inventory.models import Head, Job, Person, Product, Request, Step, StepNeed
+from inventory.models import Head, Job, Person, Request, Step, StepNeed
 from inventory.models.product import TRACED_KINDS, Kind
 from inventory.stock import ledger
 from inventory.stock import queries as stock
@@ -49,9 +49,7 @@ def _needs(job: Job, steps: Iterable[Step]) -> Iterable[StageNeed]:
 def _planned(job: Job) -> list[StepNeed]:
     """Return a job's needs, settled ones too, since uses count for them; named products before kinds."""
     rows = StepNeed.objects.filter(step__job=job).exclude(outcome=StepNeed.Outcome.NOT_DONE)
-    # A kind is measured as its first product is.
-    alike = Product.objects.filter(shop=job.shop_id, kind=OuterRef("kind"), archived=False).order_by("id")
-    measured = rows.annotate(kind_dimension=Subquery(alike.values("dimension")[:1]))
+    measured = rows.annotate(kind_dimension=stock.kind_dimension())
     in_time = measured.select_related("product", "step").order_by("step__starts_at", "step__position", "id")
     return sorted(in_time, key=lambda row: row.product_id is None)
 
@@ -71,6 +69,7 @@ def _need(job: Job, row: StepNeed, had: Had) -> Need:
         parts=(row.parts_product, row.parts_water),
         one_lot=binds(product.kind, product.mixes_lots) if product else binds(kind, mixes_lots=False),
         had=had.get((row.step.code, product.code if product else kind), NOTHING),
+        dimension="" if product else stock.measured_in(row),
     )
 
 
@@ -81,7 +80,7 @@ def _stage_need(row: StepNeed, need: Need, allowed: Set[tuple[str, str]]) -> Sta
         named, traced, measured = row.product.name, row.product.traced, row.product.dimension
     else:
         named, traced = str(Kind(row.kind).label), row.kind in TRACED_KINDS
-        measured = row.kind_dimension or Product.Dimension.VOLUME  # type: ignore[attr-defined]
+        measured = stock.measured_in(row)
     return StageNeed(need, row.step.code, named, traced, measured, signed=row.step.signed_at is not None)
 
 

@@ -168,7 +168,8 @@ class _Loading:
             asked = StepNeed.objects.filter(step__job__in=self.jobs).order_by()
             kinds = {mine or its for mine, its in asked.values_list("kind", "product__kind").distinct()}
             rows = rows.filter(Q(kind__in=kinds) | Q(product__kind__in=kinds))
-        return list(rows.select_related("product__supplier", "step__job__vehicle"))
+        measured = rows.annotate(kind_dimension=stock.kind_dimension())
+        return list(measured.select_related("product__supplier", "step__job__vehicle"))
 
     @cached_property
     def needs(self) -> tuple[Need, ...]:

@@ -48,6 +48,7 @@ def need_of(row: StepNeed, had: Had) -> Need:
         job_starts_at=job.starts_at, booked_at=job.booked_at, amount=row.amount,
         product=product.code if product else None, kind=row.kind, parts=(row.parts_product, row.parts_water),
         one_lot=bound, had=had.get((row.step.code, product.code if product else row.kind), NOTHING),
+        dimension="" if product else stock.measured_in(row),
     )  # fmt: skip
 
 

@@ -79,7 +79,8 @@ def booked(shop: Shop, kinds: Set[str], in_hand: Job | None) -> Booked:
         Q(kind__in=kinds) | Q(product__kind__in=kinds),
         step__job__shop=shop, step__job__state="open", step__signed_at=None, outcome="",
     )  # fmt: skip
-    rows = [NeedRow(*row) for row in open_needs.values_list(*NEED_COLUMNS).order_by()]
+    measured = open_needs.annotate(kind_dimension=stock.kind_dimension())
+    rows = [NeedRow(*row) for row in measured.values_list(*NEED_COLUMNS).order_by()]
     jobs = {row.job_id for row in rows} | ({in_hand.pk} if in_hand else set())
     spent = used(jobs, precheck.key, kinds)
     step_of = {str(row.id): row.step for row in rows}

@@ -3,6 +3,7 @@
 from datetime import datetime
 from typing import NamedTuple
 
+from inventory.models import Product
 from inventory.precheck import queries as precheck
 from inventory.precheck.questions import JobFacts
 from inventory.stock.rules.one_lot import NOTHING, Had, binds
@@ -12,7 +13,7 @@ NEED_COLUMNS = (
     "id", "amount", "kind", "parts_product", "parts_water", "product__code", "product__kind",
     "product__mixes_lots", "step__code", "step__starts_at", "step__ends_at", "step__job_id",
     "step__job__code", "step__job__title", "step__job__starts_at", "step__job__ends_at",
-    "step__job__booked_at", "step__job__vehicle__name",
+    "step__job__booked_at", "step__job__vehicle__name", "kind_dimension",
 )  # fmt: skip
 
 
@@ -37,6 +38,7 @@ class NeedRow(NamedTuple):
     job_ends_at: datetime
     booked_at: datetime
     car: str
+    kind_dimension: str | None
 
     @property
     def job_key(self) -> str:
@@ -57,4 +59,5 @@ class NeedRow(NamedTuple):
             product=self.product, kind=self.kind, parts=(self.parts_product, self.parts_water),
             one_lot=binds(self.product_kind or self.kind, self.mixes_lots),
             had=had.get((self.step, self.product or self.kind), NOTHING),
+            dimension="" if self.product else self.kind_dimension or Product.Dimension.VOLUME,
         )  # fmt: skip

@@ -31,6 +31,7 @@ class OnShelf:
     held: str = ""
     place: str | None = None
     mixes_lots: bool = False
+    dimension: str = ""
 
     @property
     def batch(self) -> Batch:
@@ -48,6 +49,7 @@ class Need:
     """What one step still needs: concentrate of a named product, or of any product of a kind.
 
     With `one_lot` all of it comes from the lot that the step has `had`, or from one where it had none.
+    `dimension` is what a kind is measured in: 50 ml of any polish are not served by 50 g of another one.
     """
 
     id: str
@@ -62,6 +64,7 @@ class Need:
     parts: Parts = NEAT
     one_lot: bool = False
     had: Batch = NOTHING
+    dimension: str = ""
 
 
 @dataclass(frozen=True)
@@ -146,7 +149,7 @@ def serves(need: Need, bottle: OnShelf) -> bool:
         return False
     if need.product is not None and bottle.product != need.product:
         return False
-    if need.product is None and bottle.kind != need.kind:
+    if need.product is None and (bottle.kind, bottle.dimension) != (need.kind, need.dimension):
         return False
     return bottle.parts in (NEAT, need.parts)
 

@@ -120,3 +120,12 @@ def test_a_step_must_end_within_the_day_named(hour: int, served: bool, because: 
     step = need(starts_at=starts, ends_at=starts + timedelta(hours=2))
     bottle = shelf("KTRV", dates=Dates(expires_on=date(2026, 11, 26)))
     assert bool(reserve([step], [bottle], UTC).taken) is served, because
+
+
+def test_fifty_ml_of_any_polish_are_not_served_by_fifty_grams_of_another() -> None:
+    paste = shelf("PASTE", 50, product="MARL", kind="polish", dimension="mass")
+    milk = shelf("MILK", 50, product="OTHR", kind="polish", dimension="volume")
+    any_polish = need(product=None, kind="polish", dimension="volume")
+    assert codes(any_polish, on=[paste, milk]) == [("n1", "MILK", 20)]
+    named = need(product="MARL", kind="", dimension="")
+    assert codes(named, on=[paste, milk]) == [("n1", "PASTE", 20)], "a named product is measured as it is"
