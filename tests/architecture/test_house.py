@@ -47,7 +47,7 @@ LONG: dict[str, str] = {
     "tests/inventory/stock/test_verify.py": "every way to harm the ledger, and the line that is named",
     "tests/journeys/test_job_from_service_to_closing.py:"
     "test_a_service_is_written_once_booked_edited_signed_and_closed": "one job's whole life, in order",
-    "tests/inventory/posters/test_poster_papers.py": "card, cabinet and list share a shop and a way of reading",
+    "tests/inventory/posters/test_poster_papers.py": "card, cabinet, list: one shop, one way of reading",
     "tests/inventory/posters/test_label_pages.py": "one page, from what it shows to what it prints",
     "tests/safety/hazards/mixtures/test_acute.py": "cut-offs from both sides, regime by regime, in one table",
     "tests/safety/hazards/mixtures/test_rules.py": "what all families together make of a mixture",
