@@ -163,7 +163,7 @@ def test_a_corrosive_mixture_damages_eyes(whole: Mixture, regime: str) -> None:
         (mix(part("limonene", 2, "Skin Sens. 1 H317")), 0.25, "EUH208 limonene", "2.8: only below its class"),
         (mix(part("x", 40, "Skin Irrit. 2 H315")), 0.2, "EUH210", "2.10: only without any class"),
         (
-            mix(part("x", 60, "Skin Irrit. 2 H315"), part("y", 100, supplemental=("EUH066",))),
+            mix(part("x", 20, "Skin Irrit. 2 H315"), part("y", 80, supplemental=("EUH066",))),
             0.15, "EUH066", "1.2.4: never beside a skin irritant",
         ),
     ],
