@@ -102,6 +102,19 @@ def test_eye_limits_of_several_ingredients_are_summed() -> None:
     assert eye(mix(one, other, ph=3), "EU").hazards == (DAM,), "12.5/25 + 12.5/25 = 1"
 
 
+@pytest.mark.parametrize(
+    ("end", "because"),
+    [(None, "an open band ends where its skin limit burns"), (12, "a skin limit speaks before a band's end")],
+)
+def test_without_an_eye_limit_for_damage_it_begins_where_the_skin_limit_burns(
+    end: float | None, because: str
+) -> None:
+    own = (Limit("Skin Corr. 1B H314", 25), Limit("Eye Irrit. 2 H319", 10, end))
+    half = [part(name, 12.5, CORR, limits=own) for name in ("a", "b")]
+    assert eye(mix(half[0], ph=3), "EU").hazards == (IRRIT,), because
+    assert eye(mix(*half, ph=3), "EU").hazards == (DAM,), because
+
+
 @pytest.mark.parametrize("regime", REGIMES)
 def test_a_missing_ph_is_asked_until_the_gravest_class_stands(regime: str) -> None:
     (said,) = eye(mix(p(0.5, CORR)), regime).needs_review
