@@ -85,6 +85,13 @@ def test_hydrogen_peroxide_by_its_own_eye_limits(
     assert eye(mix(peroxide, ph=4), "EU").hazards == expected, because
 
 
+def test_what_burns_skin_below_the_eye_rules_three_percent_damages_eyes() -> None:
+    """From memory. Without eye limits of its own 2.5 % would be Eye Irrit. 2 by the generic rule."""
+    strong = part("lye", 2.5, CORR, limits=(Limit(CORR, 2),))
+    (reason,) = eye(mix(strong), "EU").because
+    assert (reason.hazard, reason.rule, reason.mark) == (DAM, f"what is {CORR} damages eyes", "M")
+
+
 def test_a_limit_below_the_cut_off_is_the_cut_off() -> None:
     limits = (
         Limit("Skin Corr. 1A H314", 7), Limit("Skin Corr. 1B H314", 1, 7), Limit("Eye Irrit. 2 H319", 0.1, 1),
