@@ -23,6 +23,24 @@ class Measured:
 
 
 @dataclass(frozen=True)
+class Note:
+    """A sentence of ours about a mix, with what fills its blanks.
+
+    short: what is said in another language, where what fills it is only known in English.
+    """
+
+    words: str = ""
+    fills: tuple[tuple[str, object], ...] = ()
+    short: str = ""
+
+    def __str__(self) -> str:
+        return self.words.format(**dict(self.fills))
+
+
+NO_NOTE = Note()
+
+
+@dataclass(frozen=True)
 class SheetFacts:
     """One confirmed version of a sheet. never_with: (with what, why).
 
@@ -49,18 +67,27 @@ class SheetFacts:
     spill: str = ""
     never_with: tuple[tuple[str, str], ...] = ()
     sentences: tuple[str, ...] = ()
-    note: str = ""
+    note: Note = NO_NOTE
     mixes: tuple[Measured, ...] = ()
     composition: dict[str, Any] | None = field(default=None, hash=False)
 
 
 @dataclass(frozen=True)
 class LabelParts:
-    """The elements of one product with its texts; notice where the sheet cannot carry a label."""
+    """The elements of one product with its texts; notice where the sheet cannot carry a label.
+
+    note: what is said of a mix before it.
+    """
 
     elements: Elements
     statements: tuple[str, ...]
-    notice: str = ""
+    plain: str = ""
+    note: Note = NO_NOTE
+
+    @property
+    def notice(self) -> str:
+        """Both in English."""
+        return joined(str(self.note), self.plain)
 
 
 def is_grave(facts: SheetFacts) -> bool:
@@ -87,10 +114,9 @@ def label_parts(facts: SheetFacts | None, regime: str, with_codes: bool = False)
         return LabelParts(Elements(), (), f"{odd} Treat as hazardous, ask the owner.")
     if facts.hazards:
         left = f"No class in {regime}: {', '.join(found.left_out)}." if found.left_out else ""
-        return LabelParts(found, texts, joined(facts.note, left))
-    return LabelParts(
-        Elements(), texts, joined(facts.note, NOT_CLASSIFIED if facts.not_classified else NOT_TYPED)
-    )
+        return LabelParts(found, texts, left, facts.note)
+    plain = NOT_CLASSIFIED if facts.not_classified else NOT_TYPED
+    return LabelParts(Elements(), texts, plain, facts.note)
 
 
 def joined(*sentences: str) -> str:

@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 
 from safety.hazards.classes import Hazard, UnknownHazard, read_hazard
 from safety.hazards.composed import beyond, gravest, physical
-from safety.hazards.facts import Measured, SheetFacts
+from safety.hazards.facts import NO_NOTE, Measured, Note, SheetFacts
 from safety.hazards.mixtures.dilution import diluted
 from safety.hazards.mixtures.fields import MixtureError
 from safety.hazards.mixtures.reading import read_mixture
@@ -24,6 +24,11 @@ UNDILUTED = (1, 0)
 # thin (from memory: 50 % sodium hydroxide has 1.53, wash and wheel concentrates 1.0 to 1.3).
 DENSEST = 1.5
 FLAMMABLE = "flam liq"
+NO_COMPOSITION = (
+    "Mixed {product}:{water} with water. Classes of the concentrate: no composition on its sheet."
+)
+UNREADABLE = "Mixed {product}:{water} with water. Classes of the concentrate: its composition cannot be read."
+NOT_SETTLED = "Classes not settled: see its page; treat as the concentrate."
 LONGEST = 90  # letters of a reason that a bottle's label has room for
 # What the mix's own composition decides anew; the sheet's other supplemental statements stay in every mix.
 THICK = Because(
@@ -51,16 +56,16 @@ def mixed(facts: SheetFacts, regime: str, parts: tuple[int, int], density: float
     """
     if not parts[1]:
         return Content(facts)
-    kept = f"Mixed {parts[0]}:{parts[1]} with water. Classes of the concentrate:"
+    fills = (("product", parts[0]), ("water", parts[1]))
     if not facts.hazards and not facts.not_classified:
         return Content(facts)
     if facts.composition is None:
-        return Content(replace(facts, note=f"{kept} no composition on its sheet."))
+        return Content(replace(facts, note=Note(NO_COMPOSITION, fills)))
     try:
         concentrate = read_mixture(facts.composition)
         sheet = [read_hazard(one) for one in facts.hazards]
     except (MixtureError, UnknownHazard):
-        return Content(replace(facts, note=f"{kept} its composition cannot be read."))
+        return Content(replace(facts, note=Note(UNREADABLE, fills)))
     known = known_of(facts.mixes, parts)
     found = classify(thinned(concentrate, parts, density, known), regime)
     whole = [read_hazard(one) for one in classify(concentrate, regime).hazards]
@@ -135,14 +140,15 @@ def _facts(
     )
 
 
-def unsettled(reasons: tuple[str, ...]) -> str:
+def unsettled(reasons: tuple[str, ...]) -> Note:
     """Return the label's sentence where classes could not be settled: the shortest reason.
 
     One that would fill the label is left to the bottle's page, where all of them stand.
     """
     if not reasons:
-        return ""
+        return NO_NOTE
     short = min(reasons, key=len).rstrip(".")
     told = short[0].lower() + short[1:] if len(short) <= LONGEST else "see its page"
     more = f" ({len(reasons)} questions)" if len(reasons) > 1 else ""
-    return f"Classes not settled{more}: {told}; treat as the concentrate."
+    words = "Classes not settled{more}: {told}; treat as the concentrate."
+    return Note(words, (("more", more), ("told", told)), NOT_SETTLED)

@@ -4,11 +4,11 @@ from dataclasses import dataclass
 
 from safety.hazards.classes import UnknownHazard
 from safety.hazards.elements import Elements
-from safety.hazards.facts import SheetFacts, joined, label_parts
+from safety.hazards.facts import Note, SheetFacts, joined, label_parts
 from safety.hazards.precautions import Precaution, choose, read
 from safety.hazards.precautions import wording as in_words
 from safety.hazards.statements import UnknownStatement, wording
-from safety.print.words import said_or_same, say
+from safety.print.words import ENGLISH, said_or_same, say
 
 
 @dataclass(frozen=True)
@@ -73,12 +73,19 @@ def texts_of(bottle: Bottle) -> Texts:
     written = [code for code in facts.statements if code.startswith("P")]
     called_for = choose(facts.hazards, regime).printed if written else ()
     precautions = tuple(spoken(read(code, called_for), regime, language) for code in written)
-    notice = said_or_same(parts.notice, language)
+    plain = said_or_same(parts.plain, language)
     if found.left_out:
         left = ", ".join(found.left_out)
-        told = say("No class in {regime}: {hazards}.", language, regime=regime, hazards=left)
-        notice = joined(said_or_same(facts.note, language), told)
+        plain = say("No class in {regime}: {hazards}.", language, regime=regime, hazards=left)
+    notice = joined(note_in(parts.note, language), plain)
     return Texts(found, () if bottle.facts is None else statements, precautions, notice)
+
+
+def note_in(note: Note, language: str) -> str:
+    """Return what is said of a mix; its reasons are known in English alone and stand on the bottle's page."""
+    if language == ENGLISH or not note.words:
+        return str(note)
+    return say(note.short, language) if note.short else say(note.words, language, **dict(note.fills))
 
 
 def sentences(codes: tuple[str, ...], regime: str, language: str) -> tuple[str, ...]:

@@ -4,7 +4,8 @@ from dataclasses import replace
 
 import pytest
 
-from safety.hazards.facts import SheetFacts
+from safety.hazards.facts import Note, SheetFacts
+from safety.hazards.mix import NO_COMPOSITION, unsettled
 from safety.label_content import Bottle, UnknownForm, forms_of, label_for
 from safety.print.words import UnknownLanguage
 from tests.safety.cast import ACID, COATING, COMPOUND, WIPE
@@ -178,3 +179,23 @@ def test_the_eu_asks_a_size_by_capacity_and_the_us_does_not() -> None:
     assert (barrel.first, barrel.side_mm, barrel.x_height_mm) == ("wide", 23, 1.8)
     american = label_for(replace(WIPED, regime="US", capacity_ml=20_000), "secondary")
     assert (american.first, american.side_mm) == ("medium", 10)
+
+
+@pytest.mark.parametrize(
+    ("note", "says", "because"),
+    [
+        (
+            Note(NO_COMPOSITION, (("product", 1), ("water", 10))),
+            "Mezcla 1:10 con agua. Clases del concentrado: su ficha no da la composición.",
+            "the whole sentence is known in Spanish",
+        ),
+        (
+            unsettled(("The pH of the mix was not measured.",)),
+            "Clases sin resolver: véase su página; trátese como el concentrado.",
+            "the reason is known in English alone: it stands on the bottle's page",
+        ),
+    ],
+)
+def test_what_is_said_of_a_mix_is_said_in_the_labels_language(note: Note, says: str, because: str) -> None:
+    mix = Bottle("Limpiador", "BKTRVNXH", replace(WIPE, note=note), language="es", parts=(1, 10), filled=True)
+    assert label_for(mix, "secondary").notice == says, because
