@@ -17,6 +17,7 @@ PROPELLANTS = tuple(
     )
 )  # fmt: skip
 SWALLOWED_OR_TOUCHED = ("oral", "dermal")
+BREATHED = "acute inhalation toxicity"  # in the sentence about what is unknown
 
 
 def liquid_of(mixture: Mixture) -> Mixture:
@@ -44,7 +45,10 @@ def by_route(of_liquid: Found, of_whole: Found) -> Found:
             + [one for one in of_whole.because if inhaled(one.hazard)]
         ),
         needs_review=(*of_liquid.needs_review, *of_whole.needs_review),
-        supplemental=tuple(dict.fromkeys((*of_liquid.supplemental, *of_whole.supplemental))),
+        supplemental=tuple(
+            [text for text in of_liquid.supplemental if BREATHED not in text]
+            + [text for text in of_whole.supplemental if BREATHED in text]
+        ),
         ate=pick(of_liquid.ate, of_whole.ate),
         unknown_percent=pick(of_liquid.unknown_percent, of_whole.unknown_percent),
     )

@@ -13,7 +13,7 @@ from safety.hazards.classes import Hazard
 from safety.hazards.mixtures import limits
 from safety.hazards.mixtures.limits import Of, own_limits, reaches
 from safety.hazards.mixtures.values import Because, Found, Ingredient, Limit, Mixture
-from safety.hazards.mixtures.written import gravity, named, read
+from safety.hazards.mixtures.written import gravity, named, outcome, read
 from safety.hazards.tables import rows
 
 SOURCE_OF_REVIEW = "SOR/2015-17 s. 2.5(1)"
@@ -53,28 +53,32 @@ def cutoffs(name: str, category: str, regime: str, gas: bool) -> tuple[Cutoff, .
 def of_single_ingredients(mixture: Mixture, regime: str, *asked: Of) -> Found:
     """Return what single ingredients give the mixture of the classes asked for."""
     because: list[Because] = []
-    review: list[str] = []
     for one in mixture.ingredients:
         carried = named(one) if one.percent else set()
         for of in asked:
             if of.name not in carried:
                 continue
-            given = list(reasons(one, regime, of, mixture.form == "gas"))
-            because += given
-            if not given:
-                review += known_to_act(one, regime, of)
-    return Found(tuple(reason.hazard for reason in because), tuple(because), tuple(review))
+            because += reasons(one, regime, of, mixture.form == "gas")
+    return Found(tuple(reason.hazard for reason in because), tuple(because))
 
 
 def reasons(one: Ingredient, regime: str, of: Of, gas: bool) -> Iterator[Because]:
-    """Yield why an ingredient classes the mixture: by its own limits where it has them, else by the table."""
+    """Yield why an ingredient classes the mixture: by its own limits, and by the table where they are silent.
+
+    A limit speaks for its own category: one for Repr. 2 leaves Repr. 1 of the same ingredient to the table.
+    """
     own = own_limits(one, regime, of)
-    if own:
-        yield from by_own_limits(one, own)
-        return
+    yield from by_own_limits(one, own)
+    decided = {kind(read(limit.hazard)) for limit in own}
     for hazard in one.hazards or ():
         if of.covers(hazard):
-            yield from by_table(one, hazard, regime, gas)
+            found = by_table(one, hazard, regime, gas)
+            yield from (reason for reason in found if kind(read(reason.hazard)) not in decided)
+
+
+def kind(hazard: Hazard) -> tuple[str, str]:
+    """Return class and category, sub-categories counted as their category."""
+    return hazard.of.name, hazard.of.category[:1]
 
 
 def by_own_limits(one: Ingredient, own: Iterable[Limit]) -> Iterator[Because]:
@@ -97,14 +101,48 @@ def by_table(one: Ingredient, hazard: Hazard, regime: str, gas: bool) -> Iterato
         yield Because(row.gives or str(hazard), rule, row.source, row.mark, numbers)
 
 
-def known_to_act(one: Ingredient, regime: str, of: Of) -> Iterator[str]:
-    """Yield, outside the EU, that an ingredient below the cut-off reaches the limit the EU knows for it."""
+def known_to_act(mixture: Mixture, regime: str, hazards: Iterable[str]) -> Found:
+    """Return, outside the EU, who reaches a limit that the EU knows for a graver class than was found.
+
+    Asked of every class when all are found, so that no family can forget it.
+    """
     if regime in limits.WITH_OWN_LIMITS:
-        return
-    for limit in own_limits(one, limits.WITH_OWN_LIMITS[0], of):
-        if regime in read(limit.hazard).of.regimes and reaches(one.percent, limit.from_percent):
-            yield (
-                f"{one.name} ({one.percent:g} %) is below the cut-off, yet the EU classes it {limit.hazard} "
-                f"from {limit.from_percent:g} %: if it is known to act, it counts ({SOURCE_OF_REVIEW})."
-            )
-            return
+        return Found()
+    found = [read(text) for text in hazards]
+    said: dict[tuple[str, tuple[str, ...]], str] = {}
+    for one in mixture.ingredients:
+        for limit in sorted(one.limits, key=lambda limit: limit.hazard):
+            hazard = limits.read_limit(limit)
+            if hazard is None or not one.percent or not reaches(one.percent, limit.from_percent):
+                continue
+            if regime in hazard.of.regimes and not any(covers(other, hazard) for other in found):
+                said.setdefault((one.name, outcome(hazard)), _asked(one, gravest_reached(one, hazard)))
+    return Found(needs_review=tuple(said.values()))
+
+
+def gravest_reached(one: Ingredient, like: Hazard) -> Limit:
+    """Return the gravest of an ingredient's own limits of one outcome that its percentage reaches."""
+    alike = [
+        (gravity(hazard), limit.from_percent, limit.hazard, limit)
+        for limit in one.limits
+        if (hazard := limits.read_limit(limit))
+        and outcome(hazard) == outcome(like)
+        and reaches(one.percent, limit.from_percent)
+    ]
+    return min(alike, key=lambda known: known[:3])[3]
+
+
+def covers(found: Hazard, asked: Hazard) -> bool:
+    """Return whether a class that was found says at least what another one does."""
+    if found.of.name == "Skin Corr." and asked.of.name in ("Skin Irrit.", "Eye Irrit.", "Eye Dam."):
+        return True
+    if found.of.name == "Eye Dam." and asked.of.name == "Eye Irrit.":
+        return True
+    return outcome(found) == outcome(asked) and gravity(found) <= gravity(asked)
+
+
+def _asked(one: Ingredient, limit: Limit) -> str:
+    return (
+        f"{one.name} ({one.percent:g} %) is below the cut-off, yet the EU classes it {limit.hazard} "
+        f"from {limit.from_percent:g} %: if it is known to act, it counts ({SOURCE_OF_REVIEW})."
+    )

@@ -9,9 +9,8 @@ from collections.abc import Iterator
 
 from safety.hazards.mixtures import skin
 from safety.hazards.mixtures.acidity import CORROSIVE, PH_RULE, is_extreme, missing_ph
-from safety.hazards.mixtures.cutoffs import known_to_act
 from safety.hazards.mixtures.limits import Of, has, own_limit, own_limits, reaches
-from safety.hazards.mixtures.shares import CUT_OFF, acts_alone, numbers_alone, shares, source_alone
+from safety.hazards.mixtures.shares import acts_alone, numbers_alone, shares, source_alone
 from safety.hazards.mixtures.values import Because, Found, Ingredient, Mixture
 
 DAMAGE, IRRITANT = Of("Eye Dam."), Of("Eye Irrit.")
@@ -118,7 +117,3 @@ def open_questions(mixture: Mixture, regime: str, because: list[Because]) -> Ite
         return
     if question := missing_ph(mixture):
         yield question
-    for one in mixture.ingredients:
-        if not reaches(one.percent, CUT_OFF):
-            for of in BOTH:
-                yield from known_to_act(one, regime, of)

@@ -7,6 +7,7 @@ somebody measured.
 """
 
 import math
+from dataclasses import replace
 
 from safety.hazards.mixtures.values import Because, Found, Ingredient, Mixture
 from safety.hazards.mixtures.written import gravity, read
@@ -24,7 +25,8 @@ AEROSOL = {
     "CA": "SOR/2015-17 s. 7.3.1(3)",
     "UN": "UN GHS Rev 10, 2.3.2",
 }
-PARTS_OF_AEROSOL = ("Flam. Gas", "Flam. Sol.", "Flam. Liq.")
+PARTS_OF_AEROSOL = ("Flam. Gas", "Flam. Sol.", "Flam. Liq.", "Aerosol")
+MILDEST = "Aerosol 3 H229"
 CATEGORY_4 = ("US", "CA", "UN")
 FLASH_OF_PARTS = 93.0
 LITTLE = 1.0
@@ -36,7 +38,9 @@ def flammable(mixture: Mixture, regime: str) -> Found:
     if mixture.form == "aerosol":
         return aerosol(mixture, regime)
     if mixture.form == "gas":
-        return carried(mixture, regime, "Flam. Gas", "CLP Annex I 2.2.3, UN GHS Rev 10, 2.2.4")
+        found = carried(mixture, regime, "Flam. Gas", "CLP Annex I 2.2.3, UN GHS Rev 10, 2.2.4")
+        others = untested(mixture, regime, "gas", "Flam. Liq.", "Flam. Sol.")
+        return replace(found, needs_review=(*found.needs_review, *others))
     if mixture.form == "solid":
         return solid(mixture, regime)
     if mixture.flash_point_c is None:
@@ -97,12 +101,9 @@ def measured(mixture: Mixture, flash: float, regime: str) -> Found:
 def unmeasured(mixture: Mixture, regime: str) -> Found:
     """Return the gravest class of the ingredients, kept, and the wish for a measurement."""
     burning = of_class(mixture, regime, "Flam. Liq.")
-    solids = [
-        f"{one.name} ({one.percent:g} %) is {hazard}: whether it still burns in this liquid needs a test."
-        for one, hazard in of_class(mixture, regime, "Flam. Gas", "Flam. Sol.")
-    ]
+    solids = untested(mixture, regime, "liquid", "Flam. Gas", "Flam. Sol.")
     if not burning:
-        return Found(needs_review=tuple(solids))
+        return Found(needs_review=solids)
     one, hazard = burning[0]
     numbers: dict[str, object] = {"ingredient": one.name, "percent": one.percent, "flash_point_c": None}
     if pure(one):
@@ -117,17 +118,30 @@ def unmeasured(mixture: Mixture, regime: str) -> Found:
     )
 
 
+def untested(mixture: Mixture, regime: str, form: str, *names: str) -> tuple[str, ...]:
+    """Return what burns as an ingredient and may not in this form."""
+    return tuple(
+        f"{one.name} ({one.percent:g} %) is {hazard}: whether it still burns in this {form} needs a test."
+        for one, hazard in of_class(mixture, regime, *names)
+    )
+
+
 def aerosol(mixture: Mixture, regime: str) -> Found:
     """Return the category of an aerosol: 1 where it may burn and nobody tested, never less than 3."""
-    burning = of_class(mixture, regime, *PARTS_OF_AEROSOL)
-    parts = {one.name: one.percent for one, _ in burning}
+    # Liquids up to 93 °C count in the EU too, which has no class for those above 60 °C: the UN has all.
+    burning = of_class(mixture, "UN", *PARTS_OF_AEROSOL)
+    parts = {one.name: one.percent for one, hazard in burning if hazard != MILDEST}
+    parts |= {one.name: one.percent for one in mixture.ingredients if one.hazards is None and one.percent}
     total = math.fsum(parts.values())
     flash = mixture.flash_point_c
     numbers: dict[str, object] = {"flammable_percent": parts, "sum": total, "flash_point_c": flash}
     if total > LITTLE or (flash is not None and flash <= FLASH_OF_PARTS):
-        hazard, rule = "Aerosol 1 H222+H229", "it holds flammable parts and no test of the spray is given"
+        hazard, rule = (
+            "Aerosol 1 H222+H229",
+            "it holds parts that burn or may, and no test of it is given",
+        )
         return Found((hazard,), (Because(hazard, rule, AEROSOL[regime], "S", numbers),))
-    hazard, rule = "Aerosol 3 H229", "every dispenser is at least category 3; flammable parts are at most 1 %"
+    hazard, rule = MILDEST, "every dispenser is at least category 3; flammable parts are at most 1 %"
     review = (
         f"Aerosol 3 holds only where it gives off less than {HOT} when burning, which no ingredient list "
         "says; liquids of a flash point up to 93 °C count as flammable, though EU lists do not show those "
@@ -139,7 +153,7 @@ def aerosol(mixture: Mixture, regime: str) -> Found:
 def solid(mixture: Mixture, regime: str) -> Found:
     """Return what a solid's or a paste's ingredients leave open: it burns or not by test alone."""
     found = of_class(mixture, regime, "Flam. Sol.", "Flam. Liq.", "Flam. Gas")
-    if found and pure(found[0][0]):
+    if any(pure(one) and hazard.startswith("Flam. Sol.") for one, hazard in found):
         return carried(mixture, regime, "Flam. Sol.", "CLP Annex I 2.7, UN GHS Rev 10, 2.7")
     return Found(
         needs_review=tuple(

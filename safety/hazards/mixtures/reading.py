@@ -72,20 +72,20 @@ def measured(value: object, place: str, key: str) -> float | None:
 
 def merged(ingredients: list[Ingredient]) -> list[Ingredient]:
     """Return the ingredients, one substance listed in two lines added up: cut-offs are a substance's own."""
-    kept: list[Ingredient] = []
+    kept: dict[str, Ingredient] = {}
     for one in ingredients:
-        for at, other in enumerate(kept):
-            if (
-                one.cas
-                and one.cas == other.cas
-                and replace(other, name=one.name, percent=one.percent, least=one.least) == one
-            ):
-                percent = min(100.0, other.percent + one.percent)
-                kept[at] = replace(other, percent=percent, least=other.least + one.least)
-                break
-        else:
-            kept.append(one)
-    return kept
+        key = one.cas or one.name.casefold()
+        if (other := kept.get(key)) is None:
+            kept[key] = one
+            continue
+        if replace(other, name=one.name, percent=one.percent, least=one.least) != one:
+            raise MixtureError(
+                f"The mixture: “{other.name}” and “{one.name}” are one substance ({key}) with unlike facts. "
+                "Cut-offs are a substance's own: write it on one line."
+            )
+        percent = min(100.0, other.percent + one.percent)
+        kept[key] = replace(other, percent=percent, least=other.least + one.least)
+    return list(kept.values())
 
 
 def read_ingredient(value: Any, at: int) -> Ingredient:

@@ -14,6 +14,7 @@ from safety.hazards.mixtures.acute import acute_toxicity
 from safety.hazards.mixtures.aerosols import by_route, liquid_of
 from safety.hazards.mixtures.aquatic import aquatic
 from safety.hazards.mixtures.aspiration import aspiration
+from safety.hazards.mixtures.cutoffs import known_to_act
 from safety.hazards.mixtures.dilution import Dilution
 from safety.hazards.mixtures.european import european
 from safety.hazards.mixtures.eye import eye
@@ -71,7 +72,8 @@ def classify(mixture: Mixture, regime: str) -> Classified:
         raise UnknownRegime(f"“{regime}” is not one of {', '.join(REGIMES)}.")
     whole = replace(mixture, ingredients=tuple(sorted(mixture.ingredients, key=by_name)))
     classes = joined(asked(whole, regime), regime)
-    found = joined((classes, supplemental(whole, regime, classes.hazards), unlooked(whole)), regime)
+    known = known_to_act(liquid_of(whole), regime, classes.hazards)
+    found = joined((classes, supplemental(whole, regime, classes.hazards), known, unlooked(whole)), regime)
     label = elements(found.hazards, regime)
     return Classified(
         hazards=found.hazards,

@@ -9,9 +9,8 @@ from collections.abc import Iterator
 from functools import partial
 
 from safety.hazards.mixtures.acidity import CORROSIVE, PH_RULE, is_extreme, missing_ph
-from safety.hazards.mixtures.cutoffs import known_to_act
 from safety.hazards.mixtures.limits import Of, has, limit_for, own_limit, reaches
-from safety.hazards.mixtures.shares import CUT_OFF, Source, acts_alone, numbers_alone, shares, source_alone
+from safety.hazards.mixtures.shares import Source, acts_alone, numbers_alone, shares, source_alone
 from safety.hazards.mixtures.values import Because, Found, Ingredient, Mixture
 
 IRRITANT, MILD = Of("Skin Irrit.", ("2",)), Of("Skin Irrit.", ("3",))
@@ -161,7 +160,3 @@ def open_questions(mixture: Mixture, regime: str, because: list[Because]) -> Ite
         return
     if question := missing_ph(mixture):
         yield question
-    for one in mixture.ingredients:
-        if not reaches(one.percent, CUT_OFF):
-            for of in BOTH:
-                yield from known_to_act(one, regime, of)

@@ -4,6 +4,8 @@ Expected: SOR/2015-17 s. 7.6.1(2) and 29 CFR 1910.1200 Table B.6.1 (flash and bo
 7.3.1(3) and CLP Annex I 2.3.2 (aerosols).
 """
 
+from dataclasses import replace
+
 import pytest
 
 from safety.hazards.mixtures.flammable import flammable
@@ -104,12 +106,27 @@ def test_an_aerosol_burns_unless_shown_otherwise(
     assert (answer.hazards, len(answer.needs_review)) == ((hazard,), reviews), because
 
 
-def test_what_an_eu_list_does_not_show_counts_in_an_aerosol_elsewhere() -> None:
-    """A liquid of 60 to 93 °C is Flam. Liq. 4 in the US list, and nothing in the EU's."""
-    oil = mix(part("oil", 40, F4), form="aerosol")
-    assert flammable(oil, "US").hazards == ("Aerosol 1 H222+H229",)
-    assert flammable(oil, "EU").hazards == ("Aerosol 3 H229",)
-    assert "though EU lists do not show those above 60 °C" in flammable(oil, "EU").needs_review[0]
+@pytest.mark.parametrize("regime", ALL)
+def test_a_liquid_of_60_to_93_degrees_counts_in_an_aerosol_in_the_eu_too(regime: str) -> None:
+    """SOR/2015-17 s. 7.3.1(3), CLP 2.3.2: flammable parts, liquids up to 93 °C among them."""
+    assert flammable(mix(part("oil", 40, F4), form="aerosol"), regime).hazards == ("Aerosol 1 H222+H229",)
+    bare = flammable(mix(part("oil", 40), form="aerosol"), regime)
+    assert bare.hazards == ("Aerosol 3 H229",)
+    assert "though EU lists do not show those above 60 °C" in bare.needs_review[0]
+
+
+@pytest.mark.parametrize("regime", ALL)
+def test_a_part_that_nobody_looked_at_counts_as_one_that_burns_in_an_aerosol(regime: str) -> None:
+    unknown = replace(part("secret", 50), hazards=None)
+    assert flammable(mix(unknown, form="aerosol"), regime).hazards == ("Aerosol 1 H222+H229",)
+    named = mix(part("spray", 60, "Aerosol 1 H222+H229"), form="aerosol")
+    assert flammable(named, regime).hazards == ("Aerosol 1 H222+H229",)
+
+
+@pytest.mark.parametrize(("form", "because"), [("solid", "not a flammable solid"), ("gas", "not a gas")])
+def test_a_pure_liquid_in_another_form_is_asked_about(form: str, because: str) -> None:
+    answer = flammable(mix(part("thinner", 100, "Flam. Liq. 3 H226"), form=form), "EU")
+    assert (answer.hazards, len(answer.needs_review)) == ((), 1), because
 
 
 @pytest.mark.parametrize("regime", ALL)

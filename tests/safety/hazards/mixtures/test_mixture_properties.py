@@ -103,7 +103,9 @@ def gravities(found: Found) -> Iterator[tuple[str, int]]:
 
 def graver_than(found: Found, other: Found) -> list[str]:
     """The outcomes in which one finding is graver than the other."""
-    known = dict(gravities(other))
+    known: dict[str, int] = {}
+    for outcome, rank in gravities(other):  # a family may name two of one outcome: the gravest will stand
+        known[outcome] = max(rank, known.get(outcome, 0))
     return [outcome for outcome, rank in gravities(found) if rank > known.get(outcome, 0)]
 
 

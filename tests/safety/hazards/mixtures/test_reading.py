@@ -2,6 +2,7 @@
 
 import pytest
 
+from safety.hazards.mixtures.fields import MixtureError
 from safety.hazards.mixtures.reading import read_mixture
 from safety.hazards.mixtures.values import Limit
 from tests.safety.hazards.mixtures.making import Document, alcohol, document, limits
@@ -78,8 +79,17 @@ def test_one_substance_in_two_lines_is_added_up() -> None:
     """A cut-off is the substance's own: half of it in each of two lines must not slip below."""
     twice = read_mixture(document(alcohol(percent=4), alcohol(name="isopropyl alcohol", percent=[3, 5])))
     assert [(one.name, one.least, one.percent) for one in twice.ingredients] == [("propan-2-ol", 7, 9)]
-    other = read_mixture(document(alcohol(percent=4), alcohol(percent=5, hazards=["Eye Irrit. 2 H319"])))
-    assert len(other.ingredients) == 2, "unlike descriptions stay two"
+    named = read_mixture(document({"name": "Soap", "percent": 4}, {"name": "soap", "percent": 5}))
+    assert [one.percent for one in named.ingredients] == [9], "without a CAS number its name tells"
+
+
+def test_one_substance_in_two_lines_with_unlike_facts_is_refused() -> None:
+    with pytest.raises(MixtureError) as refused:
+        read_mixture(document(alcohol(percent=4), alcohol(percent=5, hazards=["Eye Irrit. 2 H319"])))
+    assert str(refused.value) == (
+        "The mixture: “propan-2-ol” and “propan-2-ol” are one substance (67-63-0) with unlike facts. "
+        "Cut-offs are a substance's own: write it on one line."
+    )
 
 
 @pytest.mark.parametrize("cas", ["67-63-0", "67-64-1", "7732-18-5", "1310-73-2", "78-10-4"])

@@ -156,19 +156,6 @@ def test_methanol_harms_organs_by_its_own_limits(
     )
 
 
-def test_an_ingredient_known_to_act_below_the_cut_off_is_put_to_review_outside_the_eu() -> None:
-    """SOR/2015-17 s. 2.5(1): a class below a cut-off that is known still to act is classed."""
-    own = (Limit("Skin Sens. 1A H317", 0.0015),)
-    biocide = part("biocide", 0.002, "Skin Sens. 1A H317", limits=own)
-    assert sensitisers(mix(biocide), "EU").hazards == ("Skin Sens. 1A H317",)
-    answer = sensitisers(mix(biocide), "US")
-    assert answer.hazards == ()
-    assert answer.needs_review == (
-        "biocide (0.002 %) is below the cut-off, yet the EU classes it Skin Sens. 1A H317 from 0.0015 %: "
-        "if it is known to act, it counts (SOR/2015-17 s. 2.5(1)).",
-    )
-
-
 def test_a_us_carcinogen_of_category_2_below_1_percent_says_that_its_label_is_optional() -> None:
     below, at = (lasting(mix(part("x", percent, "Carc. 2 H351")), "US").because[0] for percent in (0.5, 1.0))
     assert "in the US the label may leave its warning out below 1 %" in below.rule

@@ -166,12 +166,6 @@ def test_nothing_is_asked_where_the_gravest_class_stands() -> None:
     assert skin(mix(p(5, A)), "EU").needs_review == ()
 
 
-def test_outside_the_eu_a_limit_below_the_cut_off_is_asked() -> None:
-    known = p(0.5, B, ph=7, limits=(Limit(IRRIT, 0.1),))
-    (said,) = skin(mix(known), "CA").needs_review
-    assert "the EU classes it Skin Irrit. 2 H315 from 0.1 %" in said
-
-
 def test_the_answer_shows_its_rule_source_mark_and_numbers() -> None:
     (reason,) = skin(mix(part("x", 12, IRRIT)), "CA").because
     assert (reason.hazard, reason.source, reason.mark) == (IRRIT, "SOR/2015-17 s. 8.2.11", "S")
