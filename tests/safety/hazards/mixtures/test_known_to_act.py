@@ -79,7 +79,7 @@ def test_only_the_gravest_limit_of_an_outcome_is_asked_about() -> None:
             "Repr. 1B H360D",
             Limit("Repr. 2 H361f", 0.3),
             ["Repr. 1B H360Df"],
-            "both stand, said in one code",
+            "both, said in one code",
         ),
         (12, "STOT RE 1 H372", Limit("STOT RE 2 H373", 5, 10), ["STOT RE 1 H372"], "from 10 % by the table"),
         (6, "STOT RE 1 H372", Limit("STOT RE 2 H373", 5, 10), ["STOT RE 2 H373"], "its own band"),
