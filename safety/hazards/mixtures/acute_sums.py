@@ -46,9 +46,14 @@ class Sum:
         return known / math.fsum(one.of.percent / one.ate for one in entered)
 
     def category(self, more: tuple[Value, ...] = ()) -> int | None:
-        """Return the mixture's category, None where it has none."""
+        """Return the mixture's category, None where it has none.
+
+        Point estimates lie on the limit of the category above: a mixture is never graver than what is in it.
+        """
         ate = self.ate(more)
-        return None if ate is None else category_of(self.kind, ate, self.regime)
+        reckoned = None if ate is None else category_of(self.kind, ate, self.regime)
+        gravest = min((one.category for one in (*self.counted, *more) if one.category), default=reckoned)
+        return None if reckoned is None or gravest is None else max(reckoned, gravest)
 
 
 def kinds(mixture: Mixture) -> list[str]:

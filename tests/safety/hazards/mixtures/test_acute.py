@@ -279,3 +279,16 @@ def test_the_answer_shows_its_numbers() -> None:
     )  # fmt: skip
     assert reason.numbers["counted"] == [{"name": "x", "percent": 50, "ate": 500.0, "from": "category"}]
     assert (reason.numbers["ate"], reason.numbers["limit"]) == (1000.0, 2000.0)
+
+
+@pytest.mark.parametrize(
+    ("carries", "because"),
+    [
+        ("Acute Tox. 2 H300", "its point estimate of 5 mg/kg is the limit of category 1"),
+        ("Acute Tox. 2 H310", "50 mg/kg is"),
+        ("Acute Tox. 2 H330", "0.5 mg/l is"),
+        ("Acute Tox. 4 H302", "500 mg/kg lies within category 4"),
+    ],
+)
+def test_a_mixture_is_never_graver_than_what_is_in_it(carries: str, because: str) -> None:
+    assert carries in acute_toxicity(mix(part("x", 100, carries)), "EU").hazards, because
