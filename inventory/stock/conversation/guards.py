@@ -147,7 +147,9 @@ def other_lot(taking: Taking, facts: Facts) -> Objection | None:
     allowed = facts.two_lots_allowed
     if one_lot.joins(shelf.batch, had) or one_lot.stands(allowed, taking.step, product.code, product.kind):
         return None
-    says = f"This step has {product.name} from another lot on it already."
+    same = (taking.step, product.code) in facts.step_had
+    other = f"{product.name} from another lot" if same else "another coating"
+    says = f"This step has {other} on it already."
     return Objection("other_lot", STOP, says, *_first_lot(taking, facts, had, planned=need is not None))
 
 

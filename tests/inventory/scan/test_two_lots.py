@@ -167,3 +167,17 @@ def test_a_step_that_began_with_a_lot_takes_the_rest_from_it_though_another_come
     here.hears(car.code, begun_with.code, "5 ml")
     closing(car, 15, left=15)
     assert content(begun_with) == 10 * ML
+
+
+def test_a_second_coating_for_any_coating_is_called_another_coating() -> None:
+    world = larkmoor()
+    coat = tidewall(world, needs_sheet=False)
+    first = bottle(world, coat, 30 * ML, lot="A")
+    coat.pk, coat.code, coat.name, coat._state.adding = None, "sandmere", "Sandmere coating", True
+    coat.save()
+    second = bottle(world, coat, 30 * ML, lot="B")
+    car = job(world, NOON)
+    need(step(car), "coating", 40 * ML)
+    here = desk(world)
+    here.hears(car.code, first.code, "10 ml")
+    assert here.hears(second.code) == "stop: This step has another coating on it already."
