@@ -15,8 +15,10 @@ from django.utils.safestring import SafeString
 from inventory.codes.commands import code_of
 from inventory.money import show_money
 from inventory.templatetags.cap_drawing import Cap, draw_cap
+from safety.hazards.reasons import numbers_of
 
 register = template.Library()
+register.filter("numbers", numbers_of)
 # The units in which the shop of this request reads amounts; the middleware sets it.
 shop_system: ContextVar[str] = ContextVar("shop_system", default="metric")
 

@@ -48,16 +48,24 @@ def dangers(judged: Sequence[Judged], language: str = ENGLISH) -> tuple[Danger, 
 
 def danger(hits: list[tuple[str, str, str, tuple[str, ...]]], language: str) -> Danger:
     """Return the danger of one group of hits, gravest first."""
-    headings = [say(one, language) for one in dict.fromkeys(heading for heading, _, _, _ in hits)]
-    products = tuple(dict.fromkeys(name for _, _, name, _ in hits))
+    headings = list(dict.fromkeys(heading for heading, _, _, _ in hits))
+    first = who_does(hits, headings[0], language)
+    others = (f"{say(one, language)}: {who_does(hits, one, language)}" for one in headings[1:])
     return Danger(
         pictogram=hits[0][1],
-        heading=headings[0],
-        also=", ".join(part[0].lower() + part[1:] for part in headings[1:]),
-        products=products,
-        says=some(products, language),
+        heading=say(headings[0], language),
+        products=tuple(dict.fromkeys(name for _, _, name, _ in hits)),
+        lines=(first, *others),
         codes=tuple(dict.fromkeys(code for _, _, _, codes in hits for code in codes)),
     )
+
+
+def who_does(hits: list[tuple[str, str, str, tuple[str, ...]]], heading: str, language: str) -> str:
+    """Return the products of one danger with its codes: “Hollin panel wipe. H336”."""
+    mine = [(name, codes) for said, _, name, codes in hits if said == heading]
+    names = list(dict.fromkeys(name for name, _ in mine))
+    codes = dict.fromkeys(code for _, several in mine for code in several)
+    return f"{some(names, language)}. {', '.join(codes)}"
 
 
 def some(names: Sequence[str], language: str = ENGLISH, most: int = 5) -> str:

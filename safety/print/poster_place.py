@@ -20,7 +20,7 @@ from safety.print.blocks import (
 from safety.print.fonts import BOLD, width_mm
 from safety.print.pen import Pen
 from safety.print.values import Danger, Equipment, PosterContent
-from safety.print.words import ENGLISH, say
+from safety.print.words import say
 
 SIGN = 25.0  # the box of an equipment sign: D/40 at 1 m, as its words
 UNKNOWN = "No data sheet yet: treat as hazardous, ask the owner."
@@ -96,24 +96,18 @@ class Row:
         return None
 
 
-def danger_rows(dangers: tuple[Danger, ...], type_: Type, width: float, language: str = ENGLISH) -> list[Row]:
+def danger_rows(dangers: tuple[Danger, ...], type_: Type, width: float) -> list[Row]:
     """Return the dangers in two columns where their headings fit, else in one."""
     half = (width - GUTTER) / 2
     two = all(fits(one.heading, type_.far, half - type_.far_symbol - 3, bold=True) for one in dangers)
     column = half if two else width
     box = type_.far_symbol
     cells = [
-        SymbolCell(one.pictogram, one.heading, type_.far, details(one, language), type_.near, box, column)
+        SymbolCell(one.pictogram, one.heading, type_.far, (". ".join(one.lines),), type_.near, box, column)
         for one in dangers
     ]
     per = 2 if two else 1
     return [Row(tuple(cells[at : at + per]), column + GUTTER) for at in range(0, len(cells), per)]
-
-
-def details(danger: Danger, language: str) -> tuple[str, ...]:
-    """Return the small text of a danger: products, what else, codes."""
-    also = f" {say('Also {what}.', language, what=danger.also)}" if danger.also else ""
-    return (f"{danger.says}.{also} {', '.join(danger.codes)}",)
 
 
 def sign_rows(equipment: tuple[Equipment, ...], type_: Type, width: float) -> list[Row]:
@@ -154,7 +148,7 @@ def place_blocks(content: PosterContent, type_: Type, width: float) -> list[Bloc
         blocks.append(Heading(say(none, language), type_.heading, width))
     else:
         blocks.append(Heading(say("No product is admitted to this place.", language), type_.heading, width))
-    blocks.extend(danger_rows(content.dangers, type_, width, language))
+    blocks.extend(danger_rows(content.dangers, type_, width))
     if content.unknown:
         names = Text(", ".join(content.unknown), type_.heading, width - 8, bold=True)
         blocks.append(Boxed((names, Text(say(UNKNOWN, language), type_.near, width - 8)), width))

@@ -68,14 +68,13 @@ class PlaceFacts:
 class Danger:
     """One pictogram in plain words, with the products and codes it stands for.
 
-    says: the products as they are written under it, shortened where they are many.
+    lines: who does what, a line a danger, the heading's own first: no product is named under another's.
     """
 
     pictogram: str
     heading: str
-    also: str
     products: tuple[str, ...]
-    says: str
+    lines: tuple[str, ...]
     codes: tuple[str, ...]
 
 

@@ -115,7 +115,7 @@ def test_a_person_reads_the_label_and_why(tmp_path: Path) -> None:
         "  H319 Causes serious eye irritation.",
         "  H336 May cause drowsiness or dizziness.",
         "Flam. Liq. 3 H226, because",
-        "  flash point from 23 to 60 °C (flash point c: 24; boiling point c: not known). "
+        "  flash point from 23 to 60 °C (flash point 24 °C; boiling point not known). "
         "CLP Annex I Table 2.6.1 (read)",
     ]
 

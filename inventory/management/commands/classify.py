@@ -10,6 +10,7 @@ from safety.hazards.mixtures.fields import MixtureError
 from safety.hazards.mixtures.reading import read_mixture
 from safety.hazards.mixtures.rules import Classified, classify
 from safety.hazards.mixtures.values import Because
+from safety.hazards.reasons import numbers_of
 from safety.hazards.statements import UnknownStatement, wording
 
 MARKS = {"S": "read", "S2": "read in a copy", "M": "from memory: check it"}
@@ -69,16 +70,4 @@ def in_words(code: str, regime: str) -> str:
 
 def reason(one: Because) -> str:
     """Return a rule with its numbers, where it is written, and how far that was checked."""
-    numbers = "; ".join(f"{name.replace('_', ' ')}: {number(value)}" for name, value in one.numbers.items())
-    return f"{one.rule} ({numbers}). {one.source} ({MARKS.get(one.mark, one.mark)})"
-
-
-def number(value: object) -> str:
-    """Return one of the numbers that went in."""
-    if isinstance(value, dict):
-        return ", ".join(f"{name.replace('_', ' ')} {number(each)}" for name, each in value.items())
-    if isinstance(value, list | tuple):
-        return "; ".join(number(each) for each in value) or "none"
-    if isinstance(value, float):
-        return f"{value:.6g}"
-    return "not known" if value is None else str(value)
+    return f"{one.rule} ({numbers_of(one)}). {one.source} ({MARKS.get(one.mark, one.mark)})"

@@ -66,7 +66,7 @@ class Hung:
 LONG_NAMES: list[Named] = list(zip(LONG, (ACID, COATING, WIPE), strict=True))
 GALLERY = {
     "few products, A3": Hung("A3", (297.0, 420.0), list(SHELF), 4),
-    "25 products, A3": Hung("A3", (297.0, 420.0), many(), 7),
+    "25 products, A3": Hung("A3", (297.0, 420.0), many(), 8),
     "long names, Tabloid": Hung("Tabloid", (279.4, 431.8), LONG_NAMES, 6),
     "Spanish, A3": Hung("A3", (297.0, 420.0), [*SHELF, ("Stott bleach cleaner", BLEACH)], 4, "es"),
     "Letter, read at 1 m": Hung("Letter", (215.9, 279.4), [*SHELF, ("Quill topper", TOPPER)], 7, "en", 1.0),

@@ -10,7 +10,7 @@ from safety.poster_content import poster_content
 from safety.print.pen import UnknownPaper
 from safety.print.poster import DistanceOutOfRange, PaperTooSmall, print_poster
 from safety.print.values import PlaceFacts, PosterContent
-from tests.safety.cast import BAY, SHELF, URL
+from tests.safety.cast import BAY, IRON, SHELF, URL
 from tests.safety.print.paper import boxes, codes, outside, overlaps, pages, picture, size_mm, text
 
 MANY = [
@@ -132,8 +132,24 @@ def test_products_that_must_not_meet_the_same_things_share_a_line() -> None:
 def test_many_names_are_cut_short_where_each_has_its_own_line_below() -> None:
     wipes = [(f"Hollin wipe {number}", SHELF[2][1]) for number in range(9)]
     fire = content(wipes).dangers[0]
-    assert fire.says == "Hollin wipe 0, Hollin wipe 1, Hollin wipe 2, Hollin wipe 3, Hollin wipe 4 and 4 more"
+    names = "Hollin wipe 0, Hollin wipe 1, Hollin wipe 2, Hollin wipe 3, Hollin wipe 4 and 4 more"
+    assert fire.lines == (f"{names}. H225",)
     assert len(fire.products) == 9
+
+
+def test_no_product_is_named_under_a_danger_that_it_does_not_have() -> None:
+    """One diamond covers several dangers: each line names whose it is."""
+    soap, foam = SheetFacts(hazards=("Eye Irrit. 2 H319",)), "Fenmoor snow foam"
+    found = content([("Fenmoor iron remover", IRON), (foam, soap)]).dangers
+    (mild,) = (danger for danger in found if danger.pictogram == "GHS07")
+    assert (mild.heading, mild.lines) == (
+        "Skin allergy",
+        (
+            "Fenmoor iron remover. H317",
+            "Harmful: Fenmoor iron remover. H302",
+            f"Irritates eyes: {foam}. H319",
+        ),
+    )
 
 
 def test_first_aid_names_gel_eyewash_extinguisher_and_numbers() -> None:
