@@ -2,6 +2,7 @@
 
 import re
 from fractions import Fraction
+from math import gcd
 
 from inventory.units.amounts import Amount, AmountError, Dimension, whole
 from inventory.units.showing import show
@@ -37,7 +38,12 @@ def read_mix(text: str) -> tuple[int, int] | None:
     if said.lower() in {"neat", "undiluted"}:
         return (1, 0)
     found = _MIX.fullmatch(said)
-    return (int(found["product"]), int(found["water"])) if found else None
+    if not found:
+        return None
+    product, water = int(found["product"]), int(found["water"])
+    # 2:20 is 1:10, and any parts without water are neat: equal mixes must count as one.
+    shared = gcd(product, water)
+    return product // shared, water // shared
 
 
 def show_mix(product_parts: int, water_parts: int) -> str:

@@ -9,7 +9,7 @@ from inventory.stock.rules.use_by import over
 
 from . import words
 from .answers import ASK, STOP, Key
-from .facts import Bottle, Facts, JobFacts
+from .facts import Bottle, Facts, JobFacts, ProductFacts
 from .instead import instead, instead_of, label_key
 
 YES = "YES"
@@ -141,6 +141,8 @@ def other_lot(taking: Taking, facts: Facts) -> Objection | None:
     product, shelf = taking.bottle.product, taking.bottle.shelf
     if product is None or not one_lot.binds(product.kind, product.mixes_lots):
         return None
+    if taking.job and not taking.step:
+        return _other_lot_after_signing(taking, taking.job, product, facts)
     need = next((need for need in facts.needs if _for_step(need, taking, facts)), None)
     thing = need.product or need.kind if need else product.code
     had = facts.step_had.get((taking.step, thing), one_lot.NOTHING)
@@ -151,6 +153,20 @@ def other_lot(taking: Taking, facts: Facts) -> Objection | None:
     other = f"{product.name} from another lot" if same else "another coating"
     says = f"This step has {other} on it already."
     return Objection("other_lot", STOP, says, *_first_lot(taking, facts, had, planned=need is not None))
+
+
+def _other_lot_after_signing(
+    taking: Taking, job: JobFacts, product: ProductFacts, facts: Facts
+) -> Objection | None:
+    """Judge what names no step any more by what the car's steps have had of it: a signature ends no rule."""
+    steps = [step.code for step in job.steps]
+    had = one_lot.NOTHING.union(*(facts.step_had.get((step, product.code), ()) for step in steps))
+    allowed = any(one_lot.stands(facts.two_lots_allowed, step, product.code, product.kind) for step in steps)
+    if allowed or one_lot.joins(taking.bottle.shelf.batch, had):
+        return None
+    says = f"{job.name} has {product.name} from another lot on it already, and that stage is signed."
+    way = "Take the first lot. If this one is on the car already: ALREADY, it is written down and flagged."
+    return Objection("other_lot", STOP, says, way)
 
 
 def _for_step(need: Need, taking: Taking, facts: Facts) -> bool:

@@ -181,3 +181,30 @@ def test_a_second_coating_for_any_coating_is_called_another_coating() -> None:
     here = desk(world)
     here.hears(car.code, first.code, "10 ml")
     assert here.hears(second.code) == "stop: This step has another coating on it already."
+
+
+def test_signing_the_stage_is_no_way_round_the_rule() -> None:
+    world = larkmoor()
+    coat = tidewall(world, needs_sheet=False)
+    car, first, second = two_lots(world, coat)
+    here = begun(world, car, first)
+    here.hears("SIGN")
+    said = here.hears(car.code, second.code, "10 ml")
+    assert (
+        said
+        == "stop: Grey estate has Tidewall coating from another lot on it already, and that stage is signed."
+    )
+    assert content(second) == 30 * ML
+    assert here.hears("ALREADY", "10 ml").startswith("recorded: ")
+    assert content(second) == 20 * ML
+
+
+def test_after_signing_a_second_lot_passes_where_an_owner_said_why() -> None:
+    world = larkmoor()
+    coat = tidewall(world, needs_sheet=False)
+    car, first, second = two_lots(world, coat)
+    override(car, coat, world.ines)
+    here = begun(world, car, first)
+    here.hears("SIGN")
+    here.hears(car.code, second.code, "10 ml")
+    assert content(second) == 20 * ML
