@@ -66,6 +66,21 @@ def read_amount(text: str, product: ProductFacts | None, shop: ShopFacts) -> int
         return by_density(said, wanted, product.density_mg_per_l).base
 
 
+def read_amount_in(text: str, bottle: Bottle, shop: ShopFacts) -> int:
+    """Return typed text in the base unit of what is in a bottle. Raises AmountError.
+
+    What was mixed by weight is neither as heavy nor as light as its product: its millilitres say nothing.
+    """
+    product = bottle.product
+    if product is None or product.dimension != Dimension.MASS or not bottle.shelf.parts[1]:
+        return read_amount(text, product, shop)
+    if _in_the_other(text, Dimension.MASS, shop) is not None:
+        raise AmountError(
+            f"{text.strip()} of a mix by weight says nothing about its weight. Weigh it, and type the grams."
+        )
+    return read_amount(text, product, shop)
+
+
 def _in_the_other(text: str, wanted: Dimension, shop: ShopFacts) -> Amount | None:
     other = _OTHER.get(wanted)
     try:

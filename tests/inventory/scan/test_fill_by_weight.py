@@ -91,3 +91,38 @@ def test_what_is_poured_is_still_measured_by_volume(world: World, tomas: Desk) -
     assert "100 ml product into 900 ml water, water first." in tomas.hears(
         drum.code, "FILL", "1:9", spray.code
     )
+
+
+def test_millilitres_of_a_mix_by_weight_are_refused_with_the_way_out(
+    world: World, tomas: Desk, tub: Container
+) -> None:
+    """The powder's density says nothing of what is nine parts water."""
+    tub.product.density_mg_per_l = 500_000
+    tub.product.save()
+    spray = spray_bottle(world)
+    tomas.hears(tub.code, "FILL", "1:9", spray.code, "DONE")
+    says = "of a mix by weight says nothing about its weight. Weigh it, and type the grams."
+
+    assert tomas.hears(spray.code, "COUNT", "400 ml") == f"ask: 400 ml {says}"
+    assert tomas.hears("400 g").startswith("recorded: ")
+    assert tomas.hears(spray.code, "USE", "100 ml") == f"ask: 100 ml {says}"
+    assert content(spray) == 400 * GRAM
+
+
+def test_a_light_powder_fills_a_bottle_with_what_fits(world: World, tomas: Desk, tub: Container) -> None:
+    tub.product.density_mg_per_l = 500_000
+    tub.product.save()
+    spray = spray_bottle(world)
+    tomas.hears(tub.code, "FILL", "neat", spray.code)
+    assert content(spray) == 500 * GRAM
+
+
+def test_how_much_of_a_powder_fits_is_asked_where_its_density_is_not_known(
+    world: World, tomas: Desk, tub: Container
+) -> None:
+    spray = spray_bottle(world)
+    asked = tomas.hears(tub.code, "FILL", "neat", spray.code)
+    assert asked.startswith("ask: How many grams of Brindle wash powder")
+    assert tomas.hears("300 g").startswith("ask: 300 g into each")
+    tomas.hears(spray.code)
+    assert content(spray) == 300 * GRAM

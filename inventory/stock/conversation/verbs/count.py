@@ -33,9 +33,7 @@ def go_on(turn: Turn) -> Heard | None:
     if said.command != "finished" and not said.amount and said.number is None:
         return None
     try:
-        base = (
-            0 if said.command == "finished" else words.read_amount(said.text, bottle.product, turn.facts.shop)
-        )
+        base = 0 if said.command == "finished" else words.read_amount_in(said.text, bottle, turn.facts.shop)
     except AmountError as refusal:
         return turn.again(str(refusal))
     act = Act("count", turn.facts.at, target=bottle.code, amount=base)

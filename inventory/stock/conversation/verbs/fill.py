@@ -19,6 +19,8 @@ from ..guards import USING, Taking, first_objection
 from ..instead import label_key
 from ..turn import Turn
 
+# in a litre
+MICROLITRES = 1_000_000
 NAME = "fill"
 RATIOS = (Key("1:10", "1:10"), Key("1:4", "1:4"), Key("Another ratio", "1:…"), Key("Neat", "neat"))
 # An answer about the drum holds for every bottle filled from it, an answer about an amount does not.
@@ -100,7 +102,12 @@ def settle(turn: Turn, slots: dict[str, Any]) -> Heard:
     if refusal := _cannot(turn, source, target, parts, slots):
         # The next bottle can still be filled.
         return replace(refusal, state=replace(turn.state, verb=NAME, waits="target", slots=_kept(slots)))
-    total = min(int(slots.get("each", target.full)), target.full - target.content)
+    full = _takes(source, target, parts)
+    if full is None and "each" not in slots:
+        says = f"How many grams of {words.name(source)} fill {words.name(target)} is not known."
+        return turn.ask(says, "Weigh it, and type the grams.", verb=NAME, waits="target", **_kept(slots))
+    full = target.full if full is None else full
+    total = min(int(slots.get("each", full)), max(0, full - target.content))
     product, water = dilution(total, *parts)
     objection = first_objection(Taking(source, product), turn.facts, slots.get("answered", ()), USING)
     if objection and objection.grade == "stop":
@@ -115,6 +122,14 @@ def settle(turn: Turn, slots: dict[str, Any]) -> Heard:
             **{**slots, "asked": objection.code},
         )
     return _record(turn, slots, source, target, (product, water))
+
+
+def _takes(source: Bottle, target: Bottle, parts: tuple[int, int]) -> int | None:
+    """Return how much fills a bottle: a gram a millilitre where most of it is water, else by density."""
+    if parts[1] or source.product is None or not _weighed(source):
+        return target.full
+    density = source.product.density_mg_per_l
+    return None if density is None else target.full * density // MICROLITRES
 
 
 def _cannot(

@@ -62,7 +62,7 @@ def amount_of(turn: Turn, slots: dict[str, Any]) -> Heard | None:
     if not (said.amount or said.number is not None):
         return None
     try:
-        base = words.read_amount(said.text, bottle.product, turn.facts.shop)
+        base = words.read_amount_in(said.text, bottle, turn.facts.shop)
     except AmountError as refusal:
         return turn.ask(str(refusal), verb=NAME, waits="amount", **slots)
     return settle(turn, {**slots, "bottle": bottle.code, "amount": base, "how": "measured"})
