@@ -65,6 +65,13 @@ def test_every_contract_is_kept() -> None:
         ("safety/helpers.py", "", "In safety, sheets lie below pages, hazards below everything"),
         ("inventory/shelf/rules.py", "import django.utils", "What decides needs neither Django nor paper"),
         ("inventory/money.py", "import reportlab", "What decides needs neither Django nor paper"),
+        ("safety/air/room.py", "import django.conf", "What decides needs neither Django nor paper"),
+        ("safety/weather.py", "import django.utils", "What decides needs neither Django nor paper"),
+        (
+            "safety/hazards/classes.py",
+            "import safety.air",
+            "In safety, sheets lie below pages, hazards below everything",
+        ),
         ("safety/print/pen.py", "import django.conf", "What draws needs no Django"),
     ],
 )

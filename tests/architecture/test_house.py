@@ -51,6 +51,7 @@ LONG: dict[str, str] = {
     "tests/inventory/posters/test_label_pages.py": "one page, from what it shows to what it prints",
     "tests/safety/hazards/mixtures/test_acute.py": "cut-offs from both sides, regime by regime, in one table",
     "tests/safety/hazards/mixtures/test_rules.py": "what all families together make of a mixture",
+    "tests/safety/air/test_traps.py": "every trap of exposure arithmetic, in the order of its list",
     "tests/inventory/reorder/test_lines.py": "one line of a report, number by number",
     "tests/inventory/reorder/shelf.py:december_report": "a month of one shop as plain values, top to bottom",
 }

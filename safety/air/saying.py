@@ -1,0 +1,35 @@
+"""Pieces of sentences: numbers as people read them, names in a row, marks in words."""
+
+from collections.abc import Iterable
+
+from safety.air.exposure import Part
+from safety.air.values import CEILING, EIGHT_HOURS, IN_WORDS
+
+LIST_SOURCE = "safety/tables/exposure_limits.csv"
+MARKS = {"M": "from memory: check it", "S2": "read in a copy", "S": "read", "typed": "typed by the shop"}
+
+
+def number(value: float) -> str:
+    """Return a number to three digits, never with an exponent."""
+    if value >= 100:
+        return f"{value:.0f}"
+    return f"{value:.3g}" if value >= 0.001 or value == 0 else f"{value:.6f}".rstrip("0")
+
+
+def row(names: Iterable[str]) -> str:
+    """Return names as a sentence lists them."""
+    listed = list(dict.fromkeys(names))
+    return listed[0] if len(listed) == 1 else f"{', '.join(listed[:-1])} and {listed[-1]}"
+
+
+def against(part: Part, kind: str) -> str:
+    """Return one contaminant with its limit: "isopropanol 239 % of 500 ppm (NIOSH REL, read)"."""
+    limit = part.limit
+    value = f"{limit.ppm:g} ppm" if limit.ppm is not None else f"{limit.mg_m3:g} mg/m³"
+    return f"{part.of.name} {number(100 * part.share)} % of {value} ({limit.source}, {MARKS[limit.mark]})"
+
+
+def measure(kind: str) -> str:
+    """Return which figure stands against a kind of limit."""
+    figure = {EIGHT_HOURS: "the shift's average", CEILING: "the peak"}.get(kind, "the worst 15 minutes")
+    return f"{figure} against the {IN_WORDS[kind]}"

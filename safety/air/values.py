@@ -1,0 +1,79 @@
+"""The values of a task: a place, what evaporates in it, and the limits that judge it. Units are in the names.
+
+None means unknown, and unknown is never counted as nothing.
+"""
+
+from dataclasses import dataclass
+
+from safety.hazards.classes import Hazard
+
+REGIMES = ("US", "EU", "UK")
+FORMS = ("vapour", "mist", "dust")
+RESPIRATORS = (
+    "none", "ffp1", "ffp2", "ffp3", "quarter", "half", "full", "powered_half", "powered_full", "hood",
+    "air_fed",
+)  # fmt: skip
+EIGHT_HOURS, FIFTEEN_MINUTES, CEILING = "TWA", "short term 15 min", "ceiling"
+IDLH, LEL = "IDLH", "LEL"
+KINDS = (EIGHT_HOURS, FIFTEEN_MINUTES, CEILING)
+IN_WORDS = {EIGHT_HOURS: "8-hour limit", FIFTEEN_MINUTES: "15-minute limit", CEILING: "ceiling"}
+
+
+@dataclass(frozen=True)
+class Limit:
+    """One limit of one list, in each unit that the list publishes; neither is ever made from the other.
+
+    `share` is the part of the substance's mass that the limit counts (isocyanates are limited as NCO).
+    """
+
+    source: str
+    kind: str
+    ppm: float | None
+    mg_m3: float | None
+    mark: str
+    notation: str = ""
+    share: float = 1.0
+
+
+@dataclass(frozen=True)
+class NearField:
+    """The half sphere round what evaporates, and how fast the air in it drifts past."""
+
+    radius_m: float = 0.8
+    air_speed_m_min: float = 4.0
+
+
+@dataclass(frozen=True)
+class Place:
+    """A room: its volume, the fresh air it gets, and K, by which its mixing falls short (1 is perfect)."""
+
+    volume_m3: float | None
+    air_m3_h: float | None
+    mixing_k: float
+    near_field: NearField = NearField()
+    mixing_known: bool = True
+
+
+@dataclass(frozen=True)
+class Emission:
+    """What goes into the air, spread evenly over the task. `hazards` None: nobody looked."""
+
+    name: str
+    cas: str
+    grams: float | None
+    form: str = "vapour"
+    hazards: tuple[Hazard, ...] | None = None
+    typed: tuple[Limit, ...] = ()
+
+
+@dataclass(frozen=True)
+class Task:
+    """A task of so many minutes in a place, judged by a regime's lists."""
+
+    place: Place
+    minutes: float
+    regime: str
+    emissions: tuple[Emission, ...]
+    respirator: str = "none"
+    air_c: float | None = None
+    panel_c: float | None = None
