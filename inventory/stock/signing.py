@@ -34,7 +34,9 @@ def load_stage(job: Job, stage: str = "") -> StagePlan | None:
 
 def _needs(job: Job, steps: Iterable[Step]) -> Iterable[StageNeed]:
     """Yield what is left of the open needs of some steps; what settled needs were given counts for them."""
-    rows, spent = _planned(job), used([job.id], lambda _: job.code)
+    rows = _planned(job)
+    named = {(row.step.code, row.product.code) for row in rows if row.product}
+    spent = used([job.id], lambda _: job.code, named=named)
     asked = [_need(job, row, spent.had) for row in rows]
     step_of = {str(row.id): row.step.code for row in rows}
     left = {need.id: need for need in remaining(asked, step_of, spent.amounts, spent.kinds, spent.worn)}

@@ -26,8 +26,16 @@ class Used:
     had: dict[tuple[str, str], one_lot.Batch] = field(default_factory=dict)
 
 
-def used(jobs: Iterable[int], key: Callable[[int], str], kinds: Set[str] | None = None) -> Used:
-    """Return what jobs used, of some kinds or of all, in one query; `key` writes a job's id."""
+def used(
+    jobs: Iterable[int],
+    key: Callable[[int], str],
+    kinds: Set[str] | None = None,
+    named: Set[tuple[str, str]] = frozenset(),
+) -> Used:
+    """Return what jobs used, of some kinds or of all, in one query; `key` writes a job's id.
+
+    `named` are (step, product) that a need asks for by name: they bind no need of "any" beside it.
+    """
     # Named one by one: by their state alone PostgreSQL reads the whole ledger for what was taken back.
     rows = Movement.objects.filter(job__in=set(jobs), kind=Movement.Kind.USE, reversed_by=None)
     if kinds is not None:
@@ -38,7 +46,7 @@ def used(jobs: Iterable[int], key: Callable[[int], str], kinds: Set[str] | None 
     ):
         if lot and step and kind == one_lot.KIND:
             batch = one_lot.batch_of(product, frozenset({lot}), mixes)
-            for thing in (product, kind):
+            for thing in (product,) if (step, product) in named else (product, kind):
                 found.had[step, thing] = found.had.get((step, thing), one_lot.NOTHING) | batch
         # A bottle of several lots comes once a lot, each time with the whole sum.
         if (job, step, product, source) not in counted:

@@ -80,7 +80,7 @@ def _uses(job: Job, said: Said, each: StageNeed, given: Given, at: datetime) -> 
         acts.append(
             Act("use", at, source=bottle.code, amount=amount, job=job.code, step=step.code, facts=dict(facts))
         )
-        given.note(step.code, bottle)
+        given.note(each, bottle)
         left -= taken
     if left:
         raise Refused(_too_little(job, said, left), code="too_little")

@@ -173,7 +173,8 @@ class _Loading:
 
     @cached_property
     def needs(self) -> tuple[Need, ...]:
-        found = used({row.step.job_id for row in self.need_rows}, key)
+        named = {(row.step.code, row.product.code) for row in self.need_rows if row.product}
+        found = used({row.step.job_id for row in self.need_rows}, key, named=named)
         needs = [need_of(row, found.had) for row in self.need_rows]
         return tuple(remaining(needs, self.step_of, found.amounts, found.kinds, found.worn))
 

@@ -82,7 +82,7 @@ def booked(shop: Shop, kinds: Set[str], in_hand: Job | None) -> Booked:
     measured = open_needs.annotate(kind_dimension=stock.kind_dimension())
     rows = [NeedRow(*row) for row in measured.values_list(*NEED_COLUMNS).order_by()]
     jobs = {row.job_id for row in rows} | ({in_hand.pk} if in_hand else set())
-    spent = used(jobs, precheck.key, kinds)
+    spent = used(jobs, precheck.key, kinds, {(row.step, row.product) for row in rows if row.product})
     step_of = {str(row.id): row.step for row in rows}
     return Booked(
         needs=tuple(
@@ -116,8 +116,13 @@ def with_word_on_lots(facts: Facts, job: Job, meant: Iterable[Container], steps:
         for row in meant
         if (bottle := facts.bottles.get(row.code)) and binds(bottle.shelf.kind, bottle.shelf.mixes_lots)
     ]
-    had = [facts.step_had.get((step.code, each.kind), NOTHING) for step in steps for each in bound]
-    if all(joins(each.batch, lots) for each in bound for lots in had):
+    had = [
+        (each.batch, facts.step_had.get((step.code, thing), NOTHING))
+        for step in steps
+        for each in bound
+        for thing in (each.product, each.kind)
+    ]
+    if all(joins(batch, lots) for batch, lots in had):
         return facts
     return replace(facts, two_lots_allowed=two_lots_allowed(job))
 

@@ -67,9 +67,10 @@ class Given:
         just_now = self._had.get((each.step, need.product or need.kind), one_lot.NOTHING)
         return replace(each, need=replace(need, had=need.had | just_now))
 
-    def note(self, step: str, bottle: OnShelf) -> None:
-        """Keep that a step was given of a bottle."""
-        for thing in (bottle.product, bottle.kind):
+    def note(self, each: StageNeed, bottle: OnShelf) -> None:
+        """Keep that a need's step was given of a bottle; what was asked for by name binds no kind."""
+        step = each.step
+        for thing in (bottle.product,) if each.need.product else (bottle.product, bottle.kind):
             self._had[step, thing] = self._had.get((step, thing), one_lot.NOTHING) | bottle.batch
 
 
@@ -88,7 +89,7 @@ def plan_stage(plan: StagePlan, job: str, at: datetime, zone: tzinfo) -> Signed:
             continue
         taken, short = _take(given.before(each), left, zone, plan.system)
         for one in taken:
-            given.note(each.step, left[one.container])
+            given.note(each, left[one.container])
         acts += [_use(one, left, each, job, at) for one in taken]
         (missing.append(each.named) if short else settled.append(each.need.id))
     return Signed(tuple(acts), tuple(settled), _once(unscanned), _once(missing))

@@ -13,7 +13,7 @@ from inventory.models import Container, Job, Movement, Override, Person, Product
 from inventory.stock.rules.lines import Refused
 from inventory.stock.signing import sign_stage
 from tests.inventory.scan.desk import Desk, content, desk, kinds
-from tests.world import ML, NOON, World, bottle, job, larkmoor, need, step, tidewall
+from tests.world import ML, NOON, World, bottle, job, larkmoor, need, product, step, tidewall
 
 pytestmark = pytest.mark.django_db
 LATER = timedelta(hours=1)
@@ -207,4 +207,20 @@ def test_after_signing_a_second_lot_passes_where_an_owner_said_why() -> None:
     here = begun(world, car, first)
     here.hears("SIGN")
     here.hears(car.code, second.code, "10 ml")
+    assert content(second) == 20 * ML
+
+
+def test_a_coating_asked_for_by_name_binds_no_need_of_any_coating_beside_it() -> None:
+    world = larkmoor()
+    coat, other = tidewall(world, needs_sheet=False), product(world, "Sandmere coating", "coating")
+    other.needs_sheet = False
+    other.save()
+    first, second = bottle(world, coat, 30 * ML, lot="A"), bottle(world, other, 30 * ML, lot="S")
+    car = job(world, NOON)
+    of = step(car)
+    need(of, coat, 10 * ML)
+    need(of, "coating", 10 * ML)
+    here = desk(world)
+    here.hears(car.code, first.code, "10 ml")
+    assert kinds(here.say(second.code)) == ["open", "use"]
     assert content(second) == 20 * ML
