@@ -6,16 +6,17 @@ no finding replaces a competent person's assessment, and an air result never cle
 
 from collections.abc import Callable
 
+from safety.air.contaminants import Contaminant
 from safety.air.exposure import ASKS_AT, Judged
 from safety.air.facts import Facts
 from safety.air.figure_findings import no_figure, notes
 from safety.air.fire_findings import burning, closed_space, ignition, uncounted
-from safety.air.limits import LISTS, not_listed
+from safety.air.limits import LISTS, lowest, not_listed
 from safety.air.protection import named_for, unprotected
 from safety.air.protection_findings import dangerous, mask
 from safety.air.respirators import in_words, worn
-from safety.air.saying import LIST_SOURCE, against, measure, number, row
-from safety.air.values import IN_WORDS
+from safety.air.saying import LIST_SOURCE, against, listed, measure, number, row
+from safety.air.values import IN_WORDS, KINDS
 from safety.findings import Finding, gravest_first
 
 
@@ -51,13 +52,7 @@ def no_limit(facts: Facts) -> list[Finding]:
                 LIST_SOURCE, names,
             )
         )  # fmt: skip
-    uneven = tuple(
-        one.name
-        for one in facts.contaminants
-        if one.nose is not None
-        and not not_listed(one.limits)
-        and one.strictest(one.nose.end, one.limits[0].kind) is None
-    )
+    uneven = tuple(one.name for one in facts.contaminants if cannot_be_compared(one))
     if uneven:
         found.append(
             Finding(
@@ -67,6 +62,14 @@ def no_limit(facts: Facts) -> list[Finding]:
             )
         )  # fmt: skip
     return found
+
+
+def cannot_be_compared(one: Contaminant) -> bool:
+    """Return whether a kind of limit is listed that no figure of this contaminant can stand against."""
+    nose = one.nose
+    return nose is not None and any(
+        lowest(one.limits, kind) and one.strictest(nose.end, kind) is None for kind in KINDS
+    )
 
 
 def exposure(facts: Facts) -> list[Finding]:
@@ -104,6 +107,7 @@ def _because(facts: Facts) -> str:
         for each in facts.nose
         if each.missing
     ]
+    told += [listed(one) for one in facts.contaminants if any(each.kind in KINDS for each in one.limits)]
     return " ".join(told)
 
 

@@ -14,7 +14,7 @@ from functools import cache
 
 from safety.air.hydrocarbons import SOLVENTS, STRICTEST
 from safety.air.substances import family, substances
-from safety.air.values import CEILING, EIGHT_HOURS, IDLH, LEL, Emission, Limit
+from safety.air.values import EIGHT_HOURS, IDLH, KINDS, LEL, Emission, Limit
 from safety.hazards.tables import rows
 
 LISTS = {"US": ("OSHA PEL", "NIOSH REL"), "EU": ("EU IOELV",), "UK": ("UK WEL",)}
@@ -128,4 +128,4 @@ def lel_ppm(one: Emission, on: date) -> float | None:
 
 def not_listed(limits: Iterable[Limit]) -> bool:
     """Return whether none of the limits judges what is breathed."""
-    return not any(limit.kind in (EIGHT_HOURS, "short term 15 min", CEILING) for limit in limits)
+    return not any(limit.kind in KINDS for limit in limits)

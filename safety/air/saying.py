@@ -2,10 +2,12 @@
 
 from collections.abc import Iterable
 
+from safety.air.contaminants import Contaminant
 from safety.air.exposure import Part
-from safety.air.values import CEILING, EIGHT_HOURS, IN_WORDS
+from safety.air.values import CEILING, EIGHT_HOURS, IN_WORDS, KINDS, Limit
 
 LIST_SOURCE = "safety/tables/exposure_limits.csv"
+LEGAL = "OSHA PEL"
 MARKS = {"M": "from memory: check it", "S2": "read in a copy", "S": "read", "typed": "typed by the shop"}
 
 
@@ -33,3 +35,17 @@ def measure(kind: str) -> str:
     """Return which figure stands against a kind of limit."""
     figure = {EIGHT_HOURS: "the shift's average", CEILING: "the peak"}.get(kind, "the worst 15 minutes")
     return f"{figure} against the {IN_WORDS[kind]}"
+
+
+def listed(one: Contaminant) -> str:
+    """Return every limit that the regime holds against a contaminant, in each unit that its list publishes."""
+    limits = "; ".join(published(limit) for limit in one.limits if limit.kind in KINDS)
+    return f"All limits of {one.name}: {limits}."
+
+
+def published(limit: Limit) -> str:
+    """Return one limit as its list has it; the OSHA PEL is named as the legal one."""
+    units = ((limit.ppm, "ppm"), (limit.mg_m3, "mg/m³"))
+    values = " / ".join(f"{value:g} {unit}" for value, unit in units if value is not None)
+    legal = " (the legal one)" if limit.source == LEGAL else ""
+    return f"{limit.source}{legal} {IN_WORDS[limit.kind]} {values}"

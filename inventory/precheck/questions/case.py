@@ -14,6 +14,7 @@ from inventory.stock.rules.reserve import (
     Taken,
     ends_before,
     in_order,
+    lasts,
     less,
     reserve,
     serves,
@@ -98,7 +99,11 @@ def _pools(
 
 @dataclass(frozen=True)
 class Supply:
-    """One need of the job under check: what it gets, what it lacks, and what it must not take."""
+    """One need of the job under check: what it gets, what it lacks, and what it must not take.
+
+    elsewhere: of a step that began with a lot, what the shelf holds before others have theirs: the hand that
+    finishes the step finds it, whoever it is booked for.
+    """
 
     need: Need
     step: StepFacts
@@ -107,6 +112,7 @@ class Supply:
     held: tuple[OnShelf, ...]
     dead: tuple[tuple[OnShelf, Term], ...]
     usable: int
+    elsewhere: int = 0
 
     def in_bay(self, bottle: OnShelf) -> bool:
         """Say whether a bottle stands in the step's own bay."""
@@ -125,7 +131,12 @@ class Supply:
     def lots_apart(self) -> bool:
         """Whether there is enough, or more for a step that began, but not of one lot."""
         got = self.need.amount - self.missing
-        return self.need.one_lot and apart(self.need.amount, got, self.usable, self.need.had)
+        return self.need.one_lot and apart(self.need.amount, got, self.all_lots, self.need.had)
+
+    @property
+    def all_lots(self) -> int:
+        """How much there is of all lots together."""
+        return max(self.usable, self.elsewhere)
 
     @property
     def lacks(self) -> bool:
@@ -171,4 +182,9 @@ class Case:
             held=tuple(bottle for bottle in found if bottle.held),
             dead=tuple((bottle, term) for bottle, term in ends if term and term.firm),
             usable=sum(bottle.concentrate for bottle, term in ends if not (term and term.firm)),
+            elsewhere=self._elsewhere(need) if need.one_lot and need.had else 0,
         )
+
+    def _elsewhere(self, need: Need) -> int:
+        shelf = (bottle for bottle in self.facts.shelf if serves(need, bottle))
+        return sum(bottle.concentrate for bottle in shelf if lasts(bottle, need, self.facts.zone))

@@ -17,7 +17,7 @@ def _finding(case: Case, supply: Supply) -> Finding:
     product = wanted(case, supply.need)
     assert product is not None
     most = supply.need.amount - supply.missing
-    said = [amount(each, product, case.facts.system) for each in (supply.need.amount, most, supply.usable)]
+    said = [amount(each, product, case.facts.system) for each in (supply.need.amount, most, supply.all_lots)]
     return Finding(
         TWO_LOTS,
         "stop",

@@ -10,10 +10,12 @@ import pytest
 from inventory.codes import pair
 from inventory.jobs import actions
 from inventory.models import Container, Job, Movement, Override, Person, Product, StepNeed
+from inventory.precheck.queries import check
 from inventory.stock.rules.lines import Refused
 from inventory.stock.signing import sign_stage
 from tests.inventory.scan.desk import Desk, content, desk, kinds
 from tests.world import ML, NOON, World, bottle, job, larkmoor, need, product, step, tidewall
+from tests.world import car as vehicle
 
 pytestmark = pytest.mark.django_db
 LATER = timedelta(hours=1)
@@ -224,3 +226,16 @@ def test_a_coating_asked_for_by_name_binds_no_need_of_any_coating_beside_it() ->
     here.hears(car.code, first.code, "10 ml")
     assert kinds(here.say(second.code)) == ["open", "use"]
     assert content(second) == 20 * ML
+
+
+def test_an_owner_has_a_finding_to_override_even_where_the_other_lot_is_booked_for_another_car() -> None:
+    world = larkmoor()
+    coat = tidewall(world, needs_sheet=False)
+    earlier = job(world, NOON - LATER, vehicle=vehicle(world, "Blue van"))
+    need(step(earlier), coat, 30 * ML)
+    car, first, second = two_lots(world, coat)
+    here = begun(world, car, first)
+    here.hears("YES")
+    assert here.hears(second.code) == ANOTHER_LOT
+    found = [one for one in check(car, NOON).check.findings if one.code == "two_lots"]
+    assert [one.about for one in found] == [(coat.code, car.steps.get().code)]

@@ -161,12 +161,26 @@ def test_a_mask_that_is_not_enough_leaves_the_stop() -> None:
     )
 
 
+def test_a_mask_must_divide_the_ceilings_peak_too() -> None:
+    """Chlorine has a ceiling of 0.5 ppm and no 8-hour value in the US; its cartridge ends at 10 ppm."""
+    chlorine = {"name": "chlorine", "cas": "7782-50-5", "grams": 0.1}
+    told = finding("air.respirator", chlorine, minutes=5, respirator="quarter", place={"volume_m3": 1000})
+    assert told is not None
+    peak = judged(chlorine, minutes=5, place={"volume_m3": 1000}).as_json()["contaminants"][0]
+    needed = f"{peak['breathing_zone_ppm'] / 0.5:.3g}"
+    assert (
+        told.because
+        == f"The air must be divided by {needed}; its protection factor is 5 (from memory: check it)."
+    )
+
+
 def test_at_idlh_no_mask_is_advised() -> None:
     """Isopropanol: 2000 ppm."""
     found = judged(wipe(1400), respirator="powered_full")
     assert [one.code for one in found.findings][:2] == ["air.idlh", "air.exposure"]
     assert found.findings[0].grade == "stop"
     assert found.facts.enough == ()
+    assert "air.respirator" not in [one.code for one in found.findings]
     assert "air.idlh" not in [one.code for one in judged(wipe(785)).findings]
 
 

@@ -119,6 +119,34 @@ def test_an_air_flow_is_named_where_every_list_allows_100_ppm(emission: Emission
     assert finding("air.no_figure", grams(emission, 1)) is None
 
 
+@pytest.mark.parametrize(
+    ("emission", "regime", "why"),
+    [
+        (grams(ISOPROPANOL, 1), "EU", "isopropanol: no 8-hour limit was found in EU IOELV."),
+        (
+            grams(
+                {"name": "resin"}, 1, limits=[{"kind": "TWA", "value": 900, "unit": "mg/m3", "from": "sheet"}]
+            ),
+            "UK",
+            "resin: its limits cannot be told in ppm.",
+        ),
+    ],
+)
+def test_no_air_flow_is_named_where_the_regime_has_no_limit_or_none_in_ppm(
+    emission: Emission, regime: str, why: str
+) -> None:
+    told = finding("air.no_figure", emission, regime=regime)
+    assert told is not None
+    assert told.because == why
+
+
+def test_a_limit_in_mg_alone_is_told_in_ppm_for_this_bound() -> None:
+    """800 mg/m³ of ethanol are 425 ppm, 100 mg/m³ are 53: below 100."""
+    for value, allowed in ((800, True), (100, False)):
+        typed = [{"kind": "TWA", "value": value, "unit": "mg/m3", "from": "our country"}]
+        assert (answer(grams(ETHANOL, 1, limits=typed), regime="EU")["needed_m3_h"] is not None) is allowed
+
+
 def test_one_that_forbids_a_figure_forbids_it_for_the_sum() -> None:
     assert answer(grams(ISOPROPANOL, 10), grams(XYLENE, 1))["needed_m3_h"] is None
 
@@ -229,6 +257,10 @@ def test_two_that_stay_below_their_limits_reach_the_limit_together() -> None:
     )
 
 
+def test_an_index_of_a_part_is_none() -> None:
+    assert answer(grams(ISOPROPANOL, 100), grams(ACETONE, None))["index"] is None
+
+
 # 7: effective dates
 @pytest.mark.parametrize(
     ("on", "limit"), [(date(2026, 11, 25), 0.010), (date(2028, 12, 31), 0.010), (date(2029, 1, 1), 0.006)]
@@ -279,6 +311,27 @@ def test_lists_are_compared_in_a_unit_that_both_publish() -> None:
     """Naphtha: PEL 500 ppm and 2000 mg/m³, REL 350 mg/m³ alone."""
     one = only(grams(NAPHTHA, 1))
     assert (one["limit_ppm"], one["limit_mg_m3"], one["limit_from"]) == (None, 350, "NIOSH REL")
+
+
+def test_all_limits_are_shown_and_the_legal_one_is_named() -> None:
+    told = finding("air.exposure", grams(ACETONE, 1))
+    assert told is not None
+    assert told.because.endswith(
+        "All limits of acetone: OSHA PEL (the legal one) 8-hour limit 1000 ppm / 2400 mg/m³; "
+        "NIOSH REL 8-hour limit 250 ppm."
+    )
+
+
+def test_a_limit_in_ppm_that_nothing_can_be_compared_with_asks() -> None:
+    typed = [
+        {"kind": "LEL", "value": 1, "unit": "%", "from": "sheet"},
+        {"kind": "TWA", "value": 50, "unit": "ppm", "from": "sheet"},
+    ]
+    told = finding("air.no_molar_mass", grams({"name": "resin"}, 1, limits=typed))
+    assert told is not None
+    assert (told.grade, told.says) == ("ask", "resin cannot be compared with its limit.")
+    typed[1]["unit"] = "mg/m3"
+    assert finding("air.no_molar_mass", grams({"name": "resin"}, 1, limits=typed)) is None
 
 
 def test_without_a_unit_in_common_each_limit_judges_in_its_own() -> None:
@@ -390,6 +443,23 @@ def test_nothing_may_spark_where_the_flash_point_is_near_the_warmer_of_air_and_p
     """EN 1127-1 (from memory): 5 K to spare, 15 K for a mixture."""
     given = [grams(each, 0.1) for each in emissions]
     assert grade("air.ignition", *given, air_c=air_c, panel_c=panel_c) == expected, because
+
+
+def test_a_mixture_keeps_fifteen_kelvin_where_one_liquid_keeps_five() -> None:
+    """Xylene lights from 25 °C: alone it is spoken of from 20 °C of air, beside another from 10 °C."""
+    both = finding("air.ignition", grams(XYLENE, 0.1), grams(ISOPROPANOL, 0.1), air_c=10)
+    assert both is not None
+    assert both.about == ("xylene", "isopropanol")
+    assert finding("air.ignition", grams(XYLENE, 0.1), air_c=19.9) is None
+    assert finding("air.ignition", grams(XYLENE, 0.1), air_c=20) is not None
+
+
+def test_the_lowest_lower_limit_counts_the_tables_or_the_typed_one() -> None:
+    typed = [{"kind": "LEL", "value": 1, "unit": "%", "from": "its sheet"}]
+    lower, usual = (answer(grams(ISOPROPANOL, 5, **more))["lel_percent"] for more in ({"limits": typed}, {}))
+    assert lower == pytest.approx(2 * usual)
+    typed[0]["value"] = 4
+    assert answer(grams(ISOPROPANOL, 5, limits=typed))["lel_percent"] == pytest.approx(usual)
 
 
 def test_no_figure_stands_above_saturation() -> None:
