@@ -38,7 +38,7 @@ def measure(kind: str) -> str:
 
 
 def listed(one: Contaminant) -> str:
-    """Return every limit that the regime holds against a contaminant, in each unit that its list publishes."""
+    """Return every limit that the regime holds against a contaminant, in each unit its list has."""
     limits = "; ".join(published(limit) for limit in one.limits if limit.kind in KINDS)
     return f"All limits of {one.name}: {limits}."
 
