@@ -13,6 +13,7 @@ from safety.hazards.mixtures.reading import read_ingredient
 FEWEST, SPARE, MOST = 8, 4, 60
 ROW = re.compile(r"row-(\d{1,2})-name")
 SHOWN = ("name", "cas", "percent", "hazards")
+FIELD_OF = {"m_acute": "m_factors", "m_chronic": "m_factors", "no_acute_toxicity": "unknown"}
 
 
 def a_line(label: str, hint: str = "", **attrs: str) -> forms.CharField:
@@ -68,12 +69,19 @@ class IngredientForm(forms.Form):
         self.document, wrong = read_row(cleaned)
         for field, says in wrong.items():
             self.add_error(field, says)
+        for key, value in self.document.items():
+            self._try({"name": "x", "percent": 1, key: value}, FIELD_OF.get(key, key))
         if not self.errors:
-            try:
-                read_ingredient(self.document, self.number)
-            except MixtureError as odd:
-                self.add_error(None, str(odd))
+            self._try(self.document, None)
         return cleaned
+
+    def _try(self, document: Document, field: str | None) -> None:
+        """Say at a field what cannot be taken: one answer names every fault of a row."""
+        try:
+            read_ingredient(document, self.number)
+        except MixtureError as odd:
+            named = str(odd).replace("(x)", f"({self.document.get('name') or 'no name'})")
+            self.add_error(field if field in self.fields else None, named)
 
     def shown(self) -> list[forms.BoundField]:
         """The fields that every row needs."""

@@ -12,7 +12,7 @@ from safety.poster_content.judged import Judged, gravest_first, lowered, product
 from safety.poster_content.never import never_together
 from safety.poster_content.place import BURNS, equipment
 from safety.print.values import CardContent, CardSection, Line, Masthead, PlaceFacts
-from safety.print.words import ENGLISH, say, written
+from safety.print.words import ENGLISH, SHEETS_SPEAK, say, written
 
 NEVER_DRAIN = (
     "Never into a drain, a sink or the household bin. Rests and soaked cloths into the closed, labelled "
@@ -54,6 +54,8 @@ def card_content(
         "{name}, {day} · replace after {until} or when its data sheet changes.",
         language, name=name, day=written(printed_on, language), until=until,
     )  # fmt: skip
+    if language != ENGLISH:
+        issue = f"{issue} {say(SHEETS_SPEAK, language)}"
     return CardContent(
         masthead=Masthead(name, url, issue, language, 1.0, shop.binder_at),
         about=about(maker, sheet_of, language),

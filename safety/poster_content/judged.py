@@ -61,11 +61,12 @@ def danger(hits: list[tuple[str, str, str, tuple[str, ...]]], language: str) -> 
 
 
 def who_does(hits: list[tuple[str, str, str, tuple[str, ...]]], heading: str, language: str) -> str:
-    """Return the products of one danger with its codes: “Hollin panel wipe. H336”."""
-    mine = [(name, codes) for said, _, name, codes in hits if said == heading]
-    names = list(dict.fromkeys(name for name, _ in mine))
-    codes = dict.fromkeys(code for _, several in mine for code in several)
-    return f"{some(names, language)}. {', '.join(codes)}"
+    """Return the products of one danger, each with its own codes: “Hollin wipe. H225; Tidewall. H226”."""
+    alike: dict[tuple[str, ...], list[str]] = {}
+    for said, _, name, codes in hits:
+        if said == heading:
+            alike.setdefault(codes, []).append(name)
+    return "; ".join(f"{some(names, language)}. {', '.join(codes)}" for codes, names in alike.items())
 
 
 def some(names: Sequence[str], language: str = ENGLISH, most: int = 5) -> str:

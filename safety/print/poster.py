@@ -9,10 +9,9 @@ from safety.print.poster_place import place_blocks
 from safety.print.poster_products import product_blocks
 from safety.print.poster_sheets import DistanceOutOfRange, Frame, Purpose
 from safety.print.values import Masthead, PosterContent
-from safety.print.words import ENGLISH, say
+from safety.print.words import ENGLISH, SHEETS_SPEAK, say
 
 __all__ = ["DistanceOutOfRange", "PaperTooSmall", "print_poster"]
-SHEETS_SPEAK = "What data sheets say stands in the language of the sheet."
 
 
 def print_poster(content: PosterContent, paper: str = "A3") -> tuple[bytes, dict[str, object]]:

@@ -7,6 +7,7 @@ from pathlib import Path
 
 TABLE = Path(__file__).resolve().parent.parent / "tables" / "words.csv"
 ENGLISH = "en"
+SHEETS_SPEAK = "What data sheets say stands in the language of the sheet."
 
 
 class UnknownLanguage(ValueError):

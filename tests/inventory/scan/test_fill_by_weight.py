@@ -126,3 +126,14 @@ def test_how_much_of_a_powder_fits_is_asked_where_its_density_is_not_known(
     assert tomas.hears("300 g").startswith("ask: 300 g into each")
     tomas.hears(spray.code)
     assert content(spray) == 300 * GRAM
+
+
+def test_a_mix_by_weight_is_decanted_as_the_water_that_it_mostly_is(
+    world: World, tomas: Desk, tub: Container
+) -> None:
+    tub.product.density_mg_per_l = 500_000
+    tub.product.save()
+    first, second = spray_bottle(world), spray_bottle(world)
+    tomas.hears(tub.code, "FILL", "1:9", first.code, "DONE")
+    tomas.hears(first.code, "FILL", second.code, "YES")
+    assert content(second) == 1000 * GRAM, tomas.heard[-2:]

@@ -3,6 +3,7 @@
 import pytest
 
 from inventory.stock.rules.mixes import gross, share
+from inventory.units import read_mix
 
 
 @pytest.mark.parametrize(
@@ -21,3 +22,11 @@ def test_of_a_mix_so_much_is_poured_that_no_product_is_missing(
     assert gross(concentrate, parts) == poured, because
     assert share(poured, parts) >= concentrate
     assert poured == 0 or share(poured - 1, parts) < concentrate
+
+
+@pytest.mark.parametrize(
+    ("typed", "parts"),
+    [("2:20", (1, 10)), ("2:7", (2, 7)), ("2:0", (1, 0)), ("3:0", (1, 0)), ("neat", (1, 0))],
+)
+def test_equal_mixes_are_read_as_one(typed: str, parts: tuple[int, int]) -> None:
+    assert read_mix(typed) == parts

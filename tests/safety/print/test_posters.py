@@ -152,6 +152,11 @@ def test_no_product_is_named_under_a_danger_that_it_does_not_have() -> None:
     )
 
 
+def test_products_of_one_danger_keep_their_own_codes() -> None:
+    fire = next(danger for danger in content().dangers if danger.pictogram == "GHS02")
+    assert fire.lines == ("Hollin panel wipe. H225; Tidewall coating. H226",)
+
+
 def test_first_aid_names_gel_eyewash_extinguisher_and_numbers() -> None:
     words = text(print_poster(content(), "A3")[0], 2)
     assert "calcium gluconate gel" in words

@@ -59,6 +59,14 @@ def test_what_cannot_be_is_refused_by_row_and_stays_typed(
     assert SheetVersion.objects.count() == 0
 
 
+def test_every_fault_of_a_row_is_said_in_one_answer(world: World, sheet: DataSheet) -> None:
+    wrong = {"row-1-cas": "1310-73-3", "row-1-percent": "120", "row-1-hazards": "Skin Corr. 9 H999"}
+    page = attach(owner(world), sheet, pdf(), **(LYE | wrong)).content.decode()
+    for says in ("the check digit of 1310-73-3 would be 2", "120", "Skin Corr. 9"):
+        assert says in page
+    assert page.count('id="error_row-1') + page.count("id_row-1-") >= 3
+
+
 def test_rows_are_kept_as_the_ingredients_of_a_mixture(world: World, sheet: DataSheet) -> None:
     attach(owner(world), sheet, pdf(), ph="13.5", form="spray", mix_lines="1:10 pH 10.9", **LYE, **SOAP)
     kept = SheetVersion.objects.get()

@@ -15,8 +15,9 @@ from inventory.units import AmountError, dilution, pour_in_words, show_mix
 from .. import words
 from ..answers import Heard, Key
 from ..facts import Bottle
-from ..guards import USING, Taking, first_objection
+from ..guards import USING, first_objection
 from ..instead import label_key
+from ..objections import Taking
 from ..turn import Turn
 
 # in a litre
@@ -126,7 +127,7 @@ def settle(turn: Turn, slots: dict[str, Any]) -> Heard:
 
 def _takes(source: Bottle, target: Bottle, parts: tuple[int, int]) -> int | None:
     """Return how much fills a bottle: a gram a millilitre where most of it is water, else by density."""
-    if parts[1] or source.product is None or not _weighed(source):
+    if parts[1] or source.shelf.parts[1] or source.product is None or not _weighed(source):
         return target.full
     density = source.product.density_mg_per_l
     return None if density is None else target.full * density // MICROLITRES

@@ -4,8 +4,9 @@ from dataclasses import replace
 
 from .. import words
 from ..answers import STOP, Heard, Key
-from ..guards import USING, Taking, first_objection
+from ..guards import USING, first_objection
 from ..instead import label_key
+from ..objections import Taking
 from ..turn import Turn
 from . import move, use
 from .open import dies

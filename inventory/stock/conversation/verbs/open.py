@@ -8,8 +8,9 @@ from inventory.stock.rules.use_by import use_by
 from .. import words
 from ..answers import Heard, Key
 from ..facts import Bottle
-from ..guards import OPENING, Taking, first_objection
+from ..guards import OPENING, first_objection
 from ..instead import label_key
+from ..objections import Taking
 from ..turn import Turn
 
 NAME = "open"

@@ -11,7 +11,8 @@ from inventory.units import AmountError, Dimension, by_density, parse_amount, sh
 from .. import words
 from ..answers import Heard, Key
 from ..facts import Bottle
-from ..guards import DECLARED, USING, Taking, first_objection
+from ..guards import DECLARED, USING, first_objection
+from ..objections import Taking
 from ..turn import Turn
 from .used import FINISHED, NAME, record
 

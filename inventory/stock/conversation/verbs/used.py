@@ -8,7 +8,8 @@ from inventory.stock.rules.acts import Act
 from .. import words
 from ..answers import Heard, Key
 from ..facts import Bottle
-from ..guards import CHECK, Taking
+from ..guards import CHECK
+from ..objections import Taking
 from ..turn import Turn
 
 NAME = "use"
