@@ -71,7 +71,7 @@ def test_dust_and_an_unknown_mist_need_a_particle_filter_an_unknown_vapour_suppl
     ],
 )
 def test_assigned_protection_factors_are_those_of_the_regime(regime: str, expected: dict[str, float]) -> None:
-    """29 CFR 1910.134 Table 1 (from memory, agrees with two transcriptions); BS EN 529 (read); TH1 is 10."""
+    """29 CFR 1910.134 Table 1 (from memory, agrees with two faithful copies); BS EN 529 (read); TH1 is 10."""
     table = {kind: row.factor for kind, row in factors(regime).items() if kind != "air_fed"}
     assert table == expected
 
