@@ -57,6 +57,22 @@ SHOP_AT: dict[type[Model], str] = {
     models.Step: "job__shop",
     models.Supplier: "shop",
     models.Vehicle: "shop",
+    models.AirLimit: "shop",
+    models.Arrival: "job__shop",
+    models.Equipment: "product__shop",
+    models.FirstDay: "person__shop",
+    models.FitTest: "person__shop",
+    models.GloveMinutes: "glove__shop",
+    models.IgnitionSource: "place__shop",
+    models.MedicalEvaluation: "person__shop",
+    models.Panel: "vehicle__shop",
+    models.PlaceCheck: "place__shop",
+    models.Profile: "product__shop",
+    models.Reading: "job__shop",
+    models.RuleGrade: "shop",
+    models.Shown: "job__shop",
+    models.Training: "person__shop",
+    models.WeatherReading: "place__shop",
 }
 
 
@@ -133,10 +149,13 @@ class OfOwners(OfOneShop):
 WRITTEN_BY_THE_PROGRAM = (
     models.Movement, models.Head, models.Container, models.Lot, models.Request, models.Override,
     models.CheckSignature, models.Heard, models.PosterIssue, models.Order, models.OrderLine,
+    models.FirstDay, models.FitTest, models.MedicalEvaluation, models.Training, models.PlaceCheck,
+    models.RuleGrade, models.Shown, models.Reading, models.WeatherReading, models.Arrival,
 )  # fmt: skip
 EDITED_BY_OWNERS = (
     models.Supplier, models.Place, models.Admission, models.Vehicle, models.Service, models.ServiceStep,
-    models.ServiceNeed,
+    models.ServiceNeed, models.Equipment, models.GloveMinutes, models.IgnitionSource, models.Panel,
+    models.Profile, models.AirLimit,
 )  # fmt: skip
 admin.site.register(WRITTEN_BY_THE_PROGRAM, ReadOnly)
 admin.site.register(EDITED_BY_OWNERS, OfOwners)

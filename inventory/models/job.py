@@ -7,7 +7,7 @@ from .own_code import job_code, step_code, vehicle_code
 from .person import Person
 from .place import Place
 from .product import Kind, Product
-from .service import Service, Stage
+from .service import Service, Stage, Work
 from .shop import Shop
 
 
@@ -62,7 +62,7 @@ class Job(models.Model):
         return f"{self.vehicle} · {self.title}"
 
 
-class Step(models.Model):
+class Step(Work):
     """One step of a job, with its own bay, start, end and technician."""
 
     job = models.ForeignKey(Job, models.CASCADE, related_name="steps")
@@ -80,6 +80,7 @@ class Step(models.Model):
     class Meta:
         ordering = ["starts_at", "position"]
         constraints = [
+            *Work.Meta.constraints,
             models.UniqueConstraint("job", "position", name="step_position_once"),
             models.CheckConstraint(condition=Q(ends_at__gte=F("starts_at")), name="step_ends_after_start"),
         ]

@@ -31,6 +31,11 @@ class Person(AbstractBaseUser, PermissionsMixin):
         TECHNICIAN = "technician", "technician"
         VIEWER = "viewer", "viewer"
 
+    class Face(models.TextChoices):
+        UNKNOWN = "", "not said"
+        SHAVEN = "shaven", "clean-shaven where a mask seals"
+        BEARD = "beard", "hair where a mask seals"
+
     shop = models.ForeignKey(Shop, models.PROTECT, null=True, blank=True, related_name="people")
     code = models.CharField(max_length=8, unique=True, default=person_code)
     username = models.CharField(max_length=60, unique=True)
@@ -38,6 +43,7 @@ class Person(AbstractBaseUser, PermissionsMixin):
     role = models.CharField(max_length=10, choices=Role, default=Role.TECHNICIAN)
     pin_hash = models.CharField(max_length=128, blank=True)
     look = models.CharField(max_length=6, blank=True, help_text="light, dark, bay, or as the system")
+    face = models.CharField(max_length=6, choices=Face, default=Face.UNKNOWN, blank=True)
     is_active = models.BooleanField(default=True)
 
     objects = People()

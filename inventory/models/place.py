@@ -32,6 +32,17 @@ class Place(models.Model):
     air_m3_h = models.PositiveIntegerField(
         null=True, blank=True, help_text="fresh air that the fan brings, measured or as planned, in m³/h"
     )
+    mixing_k = models.DecimalField(
+        max_digits=3, decimal_places=1, null=True, blank=True, help_text="1 is perfect; not known counts as 6"
+    )
+    near_radius_m = models.DecimalField(max_digits=3, decimal_places=2, null=True, blank=True)
+    near_speed_m_min = models.DecimalField(max_digits=4, decimal_places=1, null=True, blank=True)
+    enclosed = models.BooleanField(default=False, help_text="a pit, a boot, an engine bay, a closed cabin")
+    fire_area_limit_l = models.PositiveIntegerField(
+        null=True,
+        blank=True,
+        help_text="flammable litres by local code, where no table knows them",
+    )
     eyewash_at = models.CharField(max_length=80, blank=True)
     extinguisher_at = models.CharField(max_length=80, blank=True)
     spill_kit_at = models.CharField(max_length=80, blank=True)
@@ -44,6 +55,17 @@ class Place(models.Model):
         constraints = [
             models.UniqueConstraint("shop", "name", name="place_name_once_a_shop"),
             models.CheckConstraint(condition=~Q(within=F("id")), name="place_not_within_itself"),
+            models.CheckConstraint(
+                condition=Q(mixing_k__isnull=True) | Q(mixing_k__gte=1, mixing_k__lte=20),
+                name="mixing_possible",
+            ),
+            models.CheckConstraint(
+                condition=(Q(near_radius_m__isnull=True) | Q(near_radius_m__gte=0.1, near_radius_m__lte=5))
+                & (
+                    Q(near_speed_m_min__isnull=True) | Q(near_speed_m_min__gte=0.1, near_speed_m_min__lte=100)
+                ),
+                name="near_field_possible",
+            ),
         ]
 
     def __str__(self) -> str:

@@ -31,7 +31,45 @@ class Service(models.Model):
         return self.name
 
 
-class ServiceStep(models.Model):
+class Work(models.Model):
+    """What a step does beyond what it takes from the shelf; a service writes it, a booked step carries it."""
+
+    class Cut(models.TextChoices):
+        NONE = "", "cuts nothing"
+        FINISH = "finish", "finishing polish"
+        ONE = "one_step", "one step"
+        TWO = "two_step", "two steps"
+        THREE = "three_step", "three steps"
+        SANDING = "sanding", "wet sanding"
+
+    class Respirator(models.TextChoices):
+        NONE = "none", "no respirator"
+        FFP2 = "ffp2", "dust mask FFP2"
+        FFP3 = "ffp3", "dust mask FFP3"
+        HALF = "half", "half mask"
+        FULL = "full", "full-face mask"
+        HOOD = "hood", "loose powered hood"
+        AIR_FED = "air_fed", "air-fed mask"
+
+    cut = models.CharField(max_length=10, choices=Cut, default=Cut.NONE, blank=True)
+    passes = models.PositiveSmallIntegerField(default=1)
+    strips_coating = models.BooleanField(default=False, help_text="its polish is meant to take a coating off")
+    rinses = models.BooleanField(default=False, help_text="everything is rinsed to a clear drain")
+    spot = models.BooleanField(default=False, help_text="spots cleaned with water alone, wiped dry")
+    sprayed = models.BooleanField(default=False, help_text="what it takes is sprayed as a mist")
+    respirator = models.CharField(max_length=7, choices=Respirator, default=Respirator.NONE)
+    touches = models.JSONField(null=True, blank=True, help_text="areas of the car; empty: as its products do")
+
+    class Meta:
+        abstract = True
+        constraints = [
+            models.CheckConstraint(
+                condition=Q(passes__gte=1, passes__lte=20), name="%(class)s_passes_possible"
+            )
+        ]
+
+
+class ServiceStep(Work):
     """A step of a service: starts so many minutes after the first, lasts so many."""
 
     service = models.ForeignKey(Service, models.CASCADE, related_name="steps")
@@ -43,7 +81,10 @@ class ServiceStep(models.Model):
 
     class Meta:
         ordering = ["position"]
-        constraints = [models.UniqueConstraint("service", "position", name="service_step_position_once")]
+        constraints = [
+            *Work.Meta.constraints,
+            models.UniqueConstraint("service", "position", name="service_step_position_once"),
+        ]
 
     def __str__(self) -> str:
         return self.name

@@ -29,6 +29,10 @@ class Shop(models.Model):
         ENGLISH = "en", "English"
         SPANISH = "es", "español"
 
+    class FilmUnit(models.TextChoices):
+        MICROMETRE = "µm", "micrometres"
+        MIL = "mil", "mils (thousandths of an inch)"
+
     slug = models.SlugField(unique=True)
     name = models.CharField(max_length=80)
     address = models.CharField(max_length=200, blank=True)
@@ -46,8 +50,15 @@ class Shop(models.Model):
     binder_at = models.CharField(max_length=80, blank=True, help_text="where the printed data sheets stand")
     site_url = models.URLField(blank=True, help_text="how a phone in this shop reaches the site")
 
+    film_unit = models.CharField(max_length=3, choices=FilmUnit, default=FilmUnit.MICROMETRE)
+    floor_whole_um = models.PositiveSmallIntegerField(default=80, help_text="whole film: never cut below it")
+    floor_clear_um = models.PositiveSmallIntegerField(default=40, help_text="clear coat: never cut below it")
+
     class Meta:
         constraints = [
+            models.CheckConstraint(
+                condition=Q(floor_whole_um__gte=1, floor_clear_um__gte=1), name="shop_paint_floors_positive"
+            ),
             models.CheckConstraint(condition=Q(country__regex=r"^[A-Z]{2}$"), name="shop_country_iso"),
             models.CheckConstraint(condition=Q(currency__regex=r"^[A-Z]{3}$"), name="shop_currency_iso"),
         ]
@@ -59,6 +70,11 @@ class Shop(models.Model):
     def zone(self) -> ZoneInfo:
         """The shop's own clock."""
         return ZoneInfo(self.time_zone)
+
+    @property
+    def air_regime(self) -> str:
+        """The lists that judge air here: US for the United States and Canada, UK, else EU."""
+        return {"US": "US", "CA": "US", "GB": "UK"}.get(self.country, "EU")
 
     @property
     def regime(self) -> str:

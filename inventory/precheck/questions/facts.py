@@ -1,7 +1,7 @@
 """What the check is told: frozen values by topic. A topic that no question declares stays empty.
 
-Amounts are base units of the product's dimension, instants aware. Topics to come (surfaces, air, weather …)
-get a field here, a loader in `queries`, and their own questions.
+Amounts are base units of the product's dimension, instants aware.
+What is told beyond the shelf lies in `topics`, a file each.
 """
 
 from collections.abc import Mapping
@@ -10,7 +10,12 @@ from datetime import UTC, datetime, tzinfo
 
 from inventory.stock.rules.reserve import Need, OnShelf
 
-TOPICS = ("steps", "needs", "shelf", "products", "sheets", "labels")
+from .topics import AirFacts, PaintFacts, PeopleFacts, ReactionFacts, SurfaceFacts, WeatherFacts
+
+TOPICS = (
+    "steps", "needs", "shelf", "products", "sheets", "labels",
+    "surfaces", "paint", "weather", "air", "reactions", "people",
+)  # fmt: skip
 
 
 @dataclass(frozen=True)
@@ -104,3 +109,9 @@ class Facts:
     sheets: Mapping[str, SheetFacts] = field(default_factory=dict, hash=False)
     labels: Mapping[str, LabelFacts] = field(default_factory=dict, hash=False)
     answers: tuple[Answer, ...] = ()
+    surfaces: SurfaceFacts = SurfaceFacts()
+    paint: PaintFacts = PaintFacts()
+    weather: WeatherFacts = WeatherFacts()
+    air: AirFacts = AirFacts()
+    reactions: ReactionFacts = ReactionFacts()
+    people: PeopleFacts = PeopleFacts()

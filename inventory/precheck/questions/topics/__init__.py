@@ -1,0 +1,10 @@
+"""What the check is told beyond the shelf, one topic a file: values that loaders fill and questions read."""
+
+from .air import AirFacts
+from .paint import PaintFacts
+from .people import PeopleFacts
+from .reactions import ReactionFacts
+from .surfaces import SurfaceFacts
+from .weather import WeatherFacts
+
+__all__ = ["AirFacts", "PaintFacts", "PeopleFacts", "ReactionFacts", "SurfaceFacts", "WeatherFacts"]
