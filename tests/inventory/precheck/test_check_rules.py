@@ -1,7 +1,8 @@
 """The check as a whole: one cause once, the gravest first, whatever the order of the questions."""
 
-from dataclasses import fields, replace
+from dataclasses import MISSING, Field, fields, replace
 from datetime import UTC, date, timedelta
+from typing import Any
 
 import pytest
 from hypothesis import given
@@ -99,12 +100,14 @@ def test_a_question_reads_only_the_topics_it_declares(question) -> None:
         "labels": ("labels",),
     }
     empty = {one.name: one for one in fields(Facts)}
-    hidden = [name for topic in TOPICS if topic not in question.topics for name in of[topic]]
-    without = replace(
-        BUSY, **{name: () if empty[name].default == () else {} for name in hidden if name != "recalled"}
-    )
+    hidden = [name for topic in TOPICS if topic not in question.topics for name in of.get(topic, (topic,))]
+    without = replace(BUSY, **{name: _nothing(empty[name]) for name in hidden if name != "recalled"})
 
     assert check_job(without, NOON, questions=[question]) == check_job(BUSY, NOON, questions=[question])
+
+
+def _nothing(field: Field[Any]) -> object:
+    return field.default_factory() if field.default is MISSING else field.default
 
 
 def test_an_answered_ask_stays_as_a_note_that_says_by_whom_and_no_longer_holds_up_the_verdict() -> None:

@@ -1,0 +1,103 @@
+"""Rows of a check, asked for once, whichever topics want them."""
+
+from collections import defaultdict
+from collections.abc import Sequence
+from functools import cached_property
+
+from django.db.models import Q
+
+from inventory.models import Container, Job, Override, Place, Product, Shop, Step, StepNeed
+from inventory.precheck.questions import Answer, StepFacts
+from inventory.stock import queries as stock
+from inventory.stock.rules.remaining import remaining
+from inventory.stock.rules.reserve import Need
+from inventory.stock.used import used
+
+from .values import key, need_of, step_facts
+
+
+class Loading:
+    """Rows asked for once, whichever topics want them; `jobs` are those under check, of one shop."""
+
+    def __init__(self, shop: Shop, jobs: Sequence[Job]) -> None:
+        self.shop, self.jobs = shop, jobs
+
+    @cached_property
+    def step_rows(self) -> list[Step]:
+        """The steps of the jobs under check, signed ones too, in their order."""
+        rows = Step.objects.filter(job__in=self.jobs).select_related("bay", "person", "signed_by")
+        return list(rows.order_by("starts_at", "position"))
+
+    @cached_property
+    def steps(self) -> dict[int, list[StepFacts]]:
+        found: dict[int, list[StepFacts]] = defaultdict(list)
+        for row in self.step_rows:
+            found[row.job_id].append(step_facts(row))
+        return found
+
+    @cached_property
+    def work_rows(self) -> list[StepNeed]:
+        """What the steps of the jobs under check take, of signed ones too; a kind stands without its product."""
+        rows = StepNeed.objects.filter(step__job__in=self.jobs).exclude(outcome=StepNeed.Outcome.NOT_DONE)
+        return list(
+            rows.select_related("product", "step").order_by("step__starts_at", "step__position", "id")
+        )
+
+    @cached_property
+    def answers(self) -> dict[int, list[Answer]]:
+        found: dict[int, list[Answer]] = defaultdict(list)
+        for row in Override.objects.filter(job__in=self.jobs).select_related("by").order_by("given_at"):
+            said = Answer(
+                row.code,
+                tuple(row.about.split()),
+                row.says,
+                row.reason,
+                row.by.name,
+                row.given_at,
+                row.by.is_owner,
+            )
+            found[row.job_id].append(said)
+        return found
+
+    @cached_property
+    def need_rows(self) -> list[StepNeed]:
+        rows = StepNeed.objects.filter(
+            step__job__shop=self.shop,
+            step__job__state=Job.State.OPEN,
+            step__signed_at__isnull=True,
+            outcome="",
+        )
+        if self.jobs:
+            # What other jobs want of other kinds cannot touch these jobs.
+            asked = StepNeed.objects.filter(step__job__in=self.jobs).order_by()
+            kinds = {mine or its for mine, its in asked.values_list("kind", "product__kind").distinct()}
+            rows = rows.filter(Q(kind__in=kinds) | Q(product__kind__in=kinds))
+        measured = rows.annotate(kind_dimension=stock.kind_dimension())
+        return list(measured.select_related("product__supplier", "step__job__vehicle"))
+
+    @cached_property
+    def needs(self) -> tuple[Need, ...]:
+        named = {(row.step.code, row.product.code) for row in self.need_rows if row.product}
+        found = used({row.step.job_id for row in self.need_rows}, key, named=named)
+        needs = [need_of(row, found.had) for row in self.need_rows]
+        return tuple(remaining(needs, self.step_of, found.amounts, found.kinds, found.worn))
+
+    @cached_property
+    def step_of(self) -> dict[str, str]:
+        return {str(row.id): row.step.code for row in self.need_rows}
+
+    @cached_property
+    def product_rows(self) -> list[Product]:
+        named = [row.product for row in self.need_rows if row.product]
+        kinds = {row.kind for row in self.need_rows if row.kind} | {product.kind for product in named}
+        rows = Product.objects.filter(shop=self.shop, kind__in=kinds, archived=False).select_related(
+            "supplier"
+        )
+        return list({product.id: product for product in [*named, *rows]}.values())
+
+    @cached_property
+    def containers(self) -> list[Container]:
+        rows = stock.containers(self.shop.id).select_related("place__within")
+        # What stands at the waste point is on its way out: it serves nobody.
+        here = rows.filter(product__in=self.product_rows, content__gt=0)
+        return list(here.exclude(place__kind=Place.Kind.WASTE))
