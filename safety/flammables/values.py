@@ -1,0 +1,48 @@
+"""What is held, in litres, and how litres are said."""
+
+import math
+from dataclasses import dataclass
+
+US_GALLON_L = 3.785411784  # 231 cubic inches, exactly
+MARKS = {"S": "read", "S2": "read in a copy", "M": "from memory: check it"}
+TENTH_L = 0.1
+
+
+@dataclass(frozen=True)
+class Held:
+    """One container, or equal ones together: litres, of an aerosol propellant and liquid together.
+
+    `category` is the liquid's (0 does not burn, None nobody knows); of an aerosol the aerosol's own, where 3
+    is under pressure and hardly burns. `cabinet`: it stands in a flammables cabinet of the fire area.
+    """
+
+    name: str
+    category: int | None
+    litres: float
+    aerosol: bool = False
+    flash_c: float | None = None
+    sealed: bool = True
+    cabinet: bool = False
+
+
+def amount(litres: float, regime: str) -> str:
+    """Return litres as people read them, with US gallons where the law counts in gallons."""
+    return f"{short(litres)} l" + (f" ({short(litres / US_GALLON_L)} gal)" if regime == "US" else "")
+
+
+def short(value: float) -> str:
+    """Return a number to a tenth, below one to three digits."""
+    return f"{round(value, 1):g}" if value >= 1 else f"{value:.3g}"
+
+
+def at_least(litres: float) -> float:
+    """Return litres up to the next tenth, so that moving what is said is enough."""
+    return math.ceil(litres / TENTH_L - 1e-6) * TENTH_L
+
+
+def listed(names: list[str], most: int = 3) -> str:
+    """Return names as a sentence lists them, the first few and how many more."""
+    shown = names[:most]
+    if len(names) > most:
+        shown = [*shown, f"{len(names) - most} more"]
+    return shown[0] if len(shown) == 1 else f"{', '.join(shown[:-1])} and {shown[-1]}"

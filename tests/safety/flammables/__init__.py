@@ -1,0 +1,1 @@
+"""Flammable stock: categories, sums, containers."""
