@@ -57,6 +57,9 @@ class Floor:
     repaint_um: int = 200
 
 
+USUAL_FLOOR = Floor()
+
+
 @dataclass(frozen=True)
 class Measured:
     """What one abrasive on one pad took in so many passes, by the gauge before and after, in µm."""
@@ -69,7 +72,7 @@ class Measured:
 
 @dataclass(frozen=True)
 class Removal:
-    """A range in µm; `counted` is the figure that rules use, `measurements` how many of the shop's it is by."""
+    """A range in µm. Rules use `counted`; `measurements` is how many of the shop's own it rests on."""
 
     low: int
     mid: int
@@ -78,14 +81,11 @@ class Removal:
     measurements: int = 0
 
     def __add__(self, other: "Removal") -> "Removal":
-        """Return what two cuts of one panel take together."""
+        """Return what two cuts of one panel take together; it rests on the fewer measurements."""
         return Removal(
             self.low + other.low,
             self.mid + other.mid,
             self.high + other.high,
             self.counted + other.counted,
-            self.measurements + other.measurements,
+            min(self.measurements, other.measurements),
         )
-
-
-NOTHING = Removal(0, 0, 0, 0)
