@@ -1,13 +1,15 @@
 """What people say about a check: signing it, answering an ask, an owner's override. All of it is kept."""
 
+from collections.abc import Iterable
 from datetime import datetime
 
 from django.db import transaction
 
-from inventory.models import CheckSignature, Job, Override, Person
+from inventory.models import CheckSignature, Job, Override, Person, RuleGrade, Shop, Shown
 from inventory.precheck import queries
 from inventory.precheck.questions import Finding
 from inventory.precheck.rules import may_answer
+from inventory.precheck.rules.catalogue import why_not
 
 
 class NotNow(Exception):
@@ -22,12 +24,25 @@ class NotNow(Exception):
 def answer(job: Job, code: str, about: str, says: str, reason: str, *, by: Person, at: datetime) -> Override:
     """Keep someone's word on a finding, as the sentence stood when they read it; raises NotNow."""
     finding = finding_of(job, code, about, at)
+    if finding:
+        keep_shown(job, [finding], at)
     if finding is None or finding.says != says:
         raise NotNow("The shelf changed since you read this. Read the check again.")
     if not may_answer(finding, by_owner=by.is_owner):
         raise NotNow(refusal(finding))
     return Override.objects.create(
         job=job, code=code, about=about, grade=finding.grade, says=says, reason=reason, by=by, given_at=at
+    )
+
+
+def keep_shown(job: Job, findings: Iterable[Finding], at: datetime) -> None:
+    """Keep what a check showed to somebody who acted on it; each thing counts once a job."""
+    Shown.objects.bulk_create(
+        (
+            Shown(job=job, code=one.code, about=" ".join(one.about), grade=one.grade, first_at=at)
+            for one in findings
+        ),
+        ignore_conflicts=True,
     )
 
 
@@ -47,10 +62,10 @@ def refusal(finding: Finding) -> str:
     return f"This question ends by doing what it says. {finding.do}"
 
 
-@transaction.atomic
 def sign(job: Job, *, by: Person, at: datetime) -> CheckSignature:
     """Keep that someone read a check that is ready; raises NotNow while something stands open."""
     found = queries.check(job, at)
+    keep_shown(job, found.check.findings, at)
     if found.check.verdict != "ready":
         raise NotNow(f"{found.headline.says} Sign when the check is ready.")
     shown = [
@@ -60,3 +75,10 @@ def sign(job: Job, *, by: Person, at: datetime) -> CheckSignature:
     return CheckSignature.objects.create(
         job=job, by=by, signed_at=at, verdict=found.check.verdict, findings=shown
     )
+
+
+def regrade(shop: Shop, code: str, grade: str, reason: str, *, by: Person, at: datetime) -> RuleGrade:
+    """Keep the grade that an owner gives a rule; earlier ones stay to be read. Raises NotNow."""
+    if refused := why_not(code, grade):
+        raise NotNow(refused)
+    return RuleGrade.objects.create(shop=shop, code=code, grade=grade, reason=reason, by=by, given_at=at)

@@ -1,10 +1,13 @@
 """What a person types about a finding."""
 
+from typing import Any
+
 from django import forms
 from django.utils import timezone
 
 from inventory import throttle
-from inventory.models import Person, Shop
+from inventory.models import Person, RuleGrade, Shop
+from inventory.precheck.rules.catalogue import why_not
 
 
 class AnswerForm(forms.Form):
@@ -56,6 +59,34 @@ class OverrideForm(AnswerForm):
             return "That is not this owner's password or PIN. Try again."
         throttle.forget(owner.username, tried_from)
         return ""
+
+
+class RegradeForm(forms.Form):
+    """An owner's grade for a rule, and why; a grade that the rule may not have is refused."""
+
+    grade = forms.ChoiceField(
+        label="Grade", choices=[*RuleGrade.Grade.choices], required=False, widget=forms.RadioSelect
+    )
+    reason = forms.CharField(
+        label="Why", widget=forms.Textarea(attrs={"rows": 3}), max_length=400,
+        help_text="It is kept with your name. Earlier grades stay to be read.",
+    )  # fmt: skip
+
+    def __init__(self, *args: Any, code: str, **kwargs: Any) -> None:
+        super().__init__(*args, **kwargs)
+        self.code = code
+
+    def clean_grade(self) -> str:
+        """Refuse a grade that this rule never has."""
+        grade = str(self.cleaned_data["grade"])
+        if refused := why_not(self.code, grade):
+            raise forms.ValidationError(refused)
+        return grade
+
+    def in_words(self) -> str:
+        """Return what the rule does from now on."""
+        says = {"stop": "stops", "ask": "asks", "tell": "is a note"}
+        return says.get(self.cleaned_data["grade"], "keeps the grade it comes with")
 
 
 def _knows(owner: Person, secret: str) -> bool:

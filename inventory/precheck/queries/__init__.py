@@ -12,6 +12,7 @@ from inventory.precheck.rules.headline import Headline, headline
 from inventory.precheck.rules.standing import Standing, standings
 from inventory.stock.rules.reserve import Need
 
+from .grades import grade_of, never_shown, rates, regrades
 from .loaders import PER_JOB, SHARED
 from .loading import Loading
 from .values import (
@@ -29,12 +30,16 @@ __all__ = [
     "Verdict",
     "check",
     "facts_of",
+    "grade_of",
     "job_facts",
     "key",
     "need_of",
+    "never_shown",
     "on_shelf",
     "open_needs",
     "product_facts",
+    "rates",
+    "regrades",
     "sheet_facts",
     "step_facts",
     "verdicts",
@@ -108,7 +113,7 @@ def facts_of(shop: Shop, jobs: Sequence[Job], topics: Iterable[str]) -> dict[int
     return {
         job.id: Facts(
             job=job_facts(job), zone=shop.zone, system=shop.system, steps=tuple(steps.get(job.id, ())),
-            answers=tuple(loading.answers.get(job.id, ())), **shared,
+            answers=tuple(loading.answers.get(job.id, ())), grades=loading.grades, **shared,
             **{topic: found[job.id] for topic, found in own.items() if job.id in found},
         )
         for job in jobs

@@ -6,7 +6,7 @@ from functools import cached_property
 
 from django.db.models import Q
 
-from inventory.models import Container, Job, Override, Place, Product, Shop, Step, StepNeed
+from inventory.models import Container, Job, Override, Place, Product, RuleGrade, Shop, Step, StepNeed
 from inventory.precheck.questions import Answer, StepFacts
 from inventory.stock import queries as stock
 from inventory.stock.rules.remaining import remaining
@@ -23,6 +23,12 @@ class Loading:
         self.shop, self.jobs = shop, jobs
 
     @cached_property
+    def grades(self) -> dict[str, str]:
+        """The owner's grades by rule; the newest counts."""
+        rows = RuleGrade.objects.filter(shop=self.shop).order_by("given_at", "id")
+        return dict(rows.values_list("code", "grade"))
+
+    @cached_property
     def step_rows(self) -> list[Step]:
         """The steps of the jobs under check, signed ones too, in their order."""
         rows = Step.objects.filter(job__in=self.jobs).select_related("bay", "person", "signed_by")
@@ -37,7 +43,7 @@ class Loading:
 
     @cached_property
     def work_rows(self) -> list[StepNeed]:
-        """What the steps of the jobs under check take, of signed ones too; a kind stands without its product."""
+        """What the steps of the jobs under check take, signed ones too; a kind stands without product."""
         rows = StepNeed.objects.filter(step__job__in=self.jobs).exclude(outcome=StepNeed.Outcome.NOT_DONE)
         return list(
             rows.select_related("product", "step").order_by("step__starts_at", "step__position", "id")

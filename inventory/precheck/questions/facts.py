@@ -109,6 +109,7 @@ class Facts:
     sheets: Mapping[str, SheetFacts] = field(default_factory=dict, hash=False)
     labels: Mapping[str, LabelFacts] = field(default_factory=dict, hash=False)
     answers: tuple[Answer, ...] = ()
+    grades: Mapping[str, str] = field(default_factory=dict, hash=False)
     surfaces: SurfaceFacts = field(default_factory=SurfaceFacts)
     paint: PaintFacts = field(default_factory=PaintFacts)
     weather: WeatherFacts = field(default_factory=WeatherFacts)

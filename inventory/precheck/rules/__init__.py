@@ -1,6 +1,6 @@
 """Facts in, findings out: every question is asked, each cause is said once, the gravest first."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from datetime import datetime
 
@@ -9,8 +9,10 @@ from inventory.precheck.questions.asking import GRADES
 from inventory.precheck.questions.words import day
 from inventory.stock.rules.one_lot import TWO_LOTS
 
-# Stops that protect the paint: an owner may lift them with a reason. All others end by changing the fact.
-PAINT_STOPS = frozenset({TWO_LOTS})
+from .catalogue import may_regrade, protects_paint
+
+# An owner's word on these holds for its step: their figures move with every scan.
+MOVING = frozenset({TWO_LOTS})
 # Asks that end by doing what they name; a word does not end them.
 ENDED_BY_DOING = frozenset({"unlabelled"})
 
@@ -40,23 +42,33 @@ def check_job(
     found: dict[tuple[str, tuple[str, ...]], Finding] = {}
     for question in questions:
         for finding in question.ask(case):
-            found.setdefault((finding.code, finding.about), finding)
+            found.setdefault((finding.code, finding.about), regraded(finding, facts.grades))
     answers = {key: answer for key, one in found.items() if (answer := answer_to(one, facts.answers))}
     shown = [_noted(one, answers[key], facts) if key in answers else one for key, one in found.items()]
     findings = tuple(sorted(shown, key=lambda one: _order(one, facts)))
     return Check(_verdict(findings), findings, frozenset(answers))
 
 
+def regraded(finding: Finding, grades: Mapping[str, str]) -> Finding:
+    """Return a finding with the grade that the shop's owner gave its rule, where that may be given.
+
+    A grade stands under a finding's own code, or under its family's ("wait.").
+    """
+    family = finding.code.partition(".")[0] + "."
+    grade = grades.get(finding.code) or grades.get(family)
+    return replace(finding, grade=grade) if grade and may_regrade(finding, grade) else finding
+
+
 def answer_to(finding: Finding, answers: Iterable[Answer]) -> Answer | None:
     """Return the last word on a finding that holds, by someone who may say it.
 
-    A word holds for its sentence; an owner's on the paint for its step, whose figures move with every scan.
+    A word holds for its sentence; an owner's on two lots for its step, whose figures move with every scan.
     """
     held = [
         answer
         for answer in answers
         if (answer.code, answer.about) == (finding.code, finding.about)
-        and (answer.says == finding.says or finding.code in PAINT_STOPS)
+        and (answer.says == finding.says or finding.code in MOVING)
         and may_answer(finding, by_owner=answer.by_owner)
     ]
     return max(held, key=lambda answer: answer.given_at, default=None)
@@ -65,7 +77,7 @@ def answer_to(finding: Finding, answers: Iterable[Answer]) -> Answer | None:
 def may_answer(finding: Finding, *, by_owner: bool) -> bool:
     """Say whether a word can end a finding: asks by whoever works here, stops for the paint by an owner."""
     if finding.grade == "stop":
-        return by_owner and finding.code in PAINT_STOPS
+        return by_owner and protects_paint(finding.code)
     return finding.grade == "ask" and finding.code not in ENDED_BY_DOING
 
 
