@@ -68,13 +68,14 @@ def heat(
     """Return the finding on what stood warmer than the reference for long enough to cost a day."""
     warm = [one for one in spells if one.at_c > reference_c]
     until = use_by_after(use_by, warm, reference_c)
-    if until == use_by:
+    if until == use_by or on > use_by:  # a date that is over by itself needs no heat to be told
         return ()
     lost, days = (use_by - until).days, math.fsum(one.days for one in warm)
     hottest = max(one.at_c for one in warm)
     says = f"{name} stood warm: its {use_by.isoformat()} counts as {until.isoformat()}."
-    because = f"{_number(days)} days above {reference_c:g} °C, at most {hottest:g} °C, take {lost} more off its life."
-    if until < on <= use_by:
+    spell = f"{_number(days)} days above {reference_c:g} °C, at most {hottest:g} °C"
+    because = f"{spell}, take {lost} more off its life."
+    if until < on:
         do = "Set it aside; the maker alone can say that it is still good."
         return (Finding("ageing.heat", "ask", says, because, do, SOURCE, (name,)),)
     do = f"Use it by {until.isoformat()} and keep it at {reference_c:g} °C or cooler."

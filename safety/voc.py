@@ -26,7 +26,7 @@ class VocError(ValueError):
 
 @dataclass(frozen=True)
 class Sample:
-    """What so many litres hold. `volatile_g` is everything that evaporates, water and exempt ones included."""
+    """What so many litres hold. `volatile_g` is all that evaporates, water and exempt ones included."""
 
     litres: float
     volatile_g: float
@@ -101,9 +101,8 @@ def over_limit(name: str, kind: str, content_g_l: float, regime: str) -> tuple[F
     known = limits(regime).get(kind)
     if known is None or content_g_l <= known[0]:
         return ()
-    says = (
-        f"{name} holds {content_g_l:.0f} g/l of volatile organic compounds; a {kind} may hold {known[0]:g}."
-    )
-    because = f"Ready for use it is {content_g_l - known[0]:.0f} g/l over the limit."
-    do = "Thin it as its sheet says, with water where it may be, or buy one within the limit."
+    holds, most = f"{round(content_g_l, 1):g} g/l", f"{known[0]:g}"
+    says = f"{name} holds {holds} of volatile organic compounds; a {kind} may hold {most}."
+    because = f"Ready for use it is {round(content_g_l - known[0], 1):g} g/l over the limit."
+    do = "Ask its supplier for one within the limit, or use it for what it is sold for."
     return (Finding("voc.limit", "ask", says, because, do, known[1], (name,)),)

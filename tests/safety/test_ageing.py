@@ -72,6 +72,11 @@ def test_a_date_that_heat_brought_before_today_is_asked_and_the_day_itself_is_no
     assert heat("hardener", END, [Spell(300, 20)], 25, TODAY) == ()
 
 
+def test_heat_says_nothing_of_a_date_that_is_over_by_itself() -> None:
+    assert heat("hardener", END, [Spell(7, 45)], 25, date(2027, 4, 1)) == ()
+    assert heat("hardener", END, [Spell(7, 45)], 25, END) != ()
+
+
 def test_heat_beyond_every_calendar_ends_at_its_first_day() -> None:
     assert use_by_after(END, [Spell(1e6, 100)], 25) == date.min
 
