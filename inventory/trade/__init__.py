@@ -1,1 +1,1 @@
-"""Facts of the trade: what a product leaves, lifts and forbids, what a surface bears, and the waits between."""
+"""Facts of the trade: what a product leaves, lifts and forbids, what a surface bears, and what must wait."""

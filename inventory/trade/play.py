@@ -1,74 +1,80 @@
 """The steps of a job, played in order over each surface of a car: what is in the way, and what mends it."""
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
-from datetime import date, datetime, tzinfo
+from datetime import UTC, tzinfo
 
-from .profile import Profile
+from .acts import Act, Clash, Found, Surface
+from .in_time import in_time
+from .kinds import turn
+from .on_surface import on_surface
+from .over_residue import over_residue
+from .saying import where
+from .standing import Standing, arrived, began, drift, leave, strip
+from .surface_rules import GRADES
+from .surfaces import area
 
+__all__ = ["Act", "Clash", "Surface", "play", "play_service"]
 
-@dataclass(frozen=True)
-class Surface:
-    """A surface as the car arrives with it.
-
-    `key` is of surfaces.csv; `since_on` is the day of the refinish or film; `baked` None counts as air-dried;
-    `arrives` maps a residue to since when (None: not known). A coating it arrives with has a name, an
-    instant and its profile (None: the default of a coating).
-    """
-
-    name: str
-    key: str
-    panel: str = ""
-    since_on: date | None = None
-    baked: bool | None = None
-    arrives: Mapping[str, datetime | None] = field(default_factory=dict, hash=False)
-    hot: bool = False
-    coating: str = ""
-    coated_at: datetime | None = None
-    coating_profile: Profile | None = None
-
-
-@dataclass(frozen=True)
-class Act:
-    """One product at one step. `touches` overrides the areas of its profile.
-
-    `spot` is spot-cleaning with water, wiped dry; `strips_coating` is what the job says of this step.
-    """
-
-    step: str
-    step_name: str
-    product: str
-    name: str
-    kind: str
-    profile: Profile
-    starts_at: datetime
-    ends_at: datetime
-    touches: frozenset[str] | None = None
-    strips_coating: bool = False
-    spot: bool = False
-    layer: int = 1
-
-
-@dataclass(frozen=True)
-class Clash:
-    """One cause: what is so, why with the numbers, what to do, whose word it is, and where."""
-
-    code: str
-    grade: str
-    says: str
-    because: str
-    do: str
-    source: str
-    step: str
-    product: str
-    surfaces: tuple[str, ...]
+RULES = (over_residue, on_surface, in_time)
+# In a service the missing polish is asked about once, when it is written; each job then only tells of it.
+IN_A_SERVICE = {"order.no_refining": "ask"}
+Pile = dict[tuple[str, str, Act], list[tuple[str, Found]]]
 
 
 def play(surfaces: Iterable[Surface], acts: Iterable[Act], zone: tzinfo) -> tuple[Clash, ...]:
     """Return what the steps run into, the gravest first; one cause is one clash, on however many panels."""
-    raise NotImplementedError
+    return _played(surfaces, acts, zone, {})
 
 
 def play_service(acts: Iterable[Act]) -> tuple[Clash, ...]:
     """Return what a service's steps run into on a clean clear-coated car."""
-    raise NotImplementedError
+    return _played([Surface("whole car", "clear_coat")], acts, UTC, IN_A_SERVICE)
+
+
+def in_order(acts: Iterable[Act]) -> list[Act]:
+    """Return acts by their start; those that start together in the order of work."""
+    return sorted(acts, key=lambda act: (began(act), turn(act.kind), act.layer))
+
+
+def _played(
+    surfaces: Iterable[Surface], acts: Iterable[Act], zone: tzinfo, regraded: Mapping[str, str]
+) -> tuple[Clash, ...]:
+    car, pile = [arrived(surface) for surface in surfaces], Pile()
+    for act in in_order(acts):
+        for standing in car:
+            for found in _met(standing, act, zone):
+                grade = regraded.get(found.code, found.grade) if found.grade == "tell" else found.grade
+                pile.setdefault((found.code, grade, act), []).append((standing.surface.name, found))
+    clashes = [_clash(*key, on) for key, on in pile.items()]
+    return tuple(sorted(clashes, key=lambda one: GRADES.index(one.grade)))
+
+
+def _met(standing: Standing, act: Act, zone: tzinfo) -> list[Found]:
+    """Return what an act runs into on one surface, and leave the surface as the act leaves it."""
+    if area(standing.surface.key) not in act.areas:
+        drift(standing, act)
+        return []
+    if act.strips_coating:
+        strip(standing)
+    found = [one for rule in RULES for one in rule(standing, act, zone)]
+    if not act.spot:
+        leave(standing, act)
+    return found
+
+
+def _clash(code: str, grade: str, act: Act, on: list[tuple[str, Found]]) -> Clash:
+    """Make one clash of what an act met on several surfaces: the gravest numbers, every origin."""
+    said = max((found for _, found in on), key=lambda one: (one.weight, one.says))
+    origins = sorted({one.origin for _, one in on if one.origin})
+    names = tuple(sorted({name for name, _ in on}))
+    return Clash(
+        code=code,
+        grade=grade,
+        says=said.says.replace("{where}", where(names)),
+        because=" ".join([said.because, *origins]),
+        do=said.do,
+        source=said.source,
+        step=act.step,
+        product=act.product,
+        surfaces=names,
+    )

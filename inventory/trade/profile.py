@@ -1,55 +1,18 @@
-"""What a product does to a surface: the default of its kind from a sourced table, and the shop's own words."""
+"""What a product does to a surface: the default of its kind from a sourced table, and the shop's word."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, fields
+from functools import lru_cache
+from types import MappingProxyType
 
+from .edits import NO_EDITS, NO_WAITS, THIS_SHOP, Edits, Waits
+from .kinds import default, traits_of
+from .reading import in_words, listed
+from .surface_rules import always
 
-@dataclass(frozen=True)
-class Edits:
-    """What a shop typed about a product; None is the default of its kind, an empty tuple is none at all.
+__all__ = ["THIS_SHOP", "Edits", "Profile", "Waits", "profile"]
 
-    `needs_absent` names residues, "wax" (a stop) or "wax:ask"; `never` and `asks` name surfaces by key,
-    `touches` areas.
-    """
-
-    family: str = ""
-    leaves: tuple[str, ...] | None = None
-    lifts: tuple[str, ...] | None = None
-    needs_absent: tuple[str, ...] | None = None
-    never: tuple[str, ...] | None = None
-    asks: tuple[str, ...] | None = None
-    touches: tuple[str, ...] | None = None
-    traits: tuple[str, ...] | None = None
-    dwell_min: int | None = None
-    flash_min: int | None = None
-    recoat_from_min: int | None = None
-    recoat_to_min: int | None = None
-    keep_dry_h: int | None = None
-    wash_hold_d: int | None = None
-    cure_h: int | None = None
-    refinish_wait_d: int | None = None
-    film_wait_d: int | None = None
-    topper_ok: bool | None = None
-    heat_c: int | None = None
-    air_from_c: int | None = None
-    air_to_c: int | None = None
-    humidity_from: int | None = None
-    humidity_to: int | None = None
-
-
-@dataclass(frozen=True)
-class Waits:
-    """Times before and after a product, in the unit that each name ends with; None is no wait known."""
-
-    dwell_min: int | None = None
-    flash_min: int | None = None
-    recoat_from_min: int | None = None
-    recoat_to_min: int | None = None
-    keep_dry_h: int | None = None
-    wash_hold_d: int | None = None
-    cure_h: int | None = None
-    refinish_wait_d: int | None = None
-    film_wait_d: int | None = None
+NUMBERS = ("heat_c", "air_from_c", "air_to_c", "humidity_from", "humidity_to")
 
 
 @dataclass(frozen=True)
@@ -68,7 +31,7 @@ class Profile:
     asks: frozenset[str] = frozenset()
     touches: frozenset[str] = frozenset()
     traits: frozenset[str] = frozenset()
-    waits: Waits = Waits()
+    waits: Waits = NO_WAITS
     topper_ok: bool = False
     heat_c: int | None = None
     air_from_c: int | None = None
@@ -82,9 +45,62 @@ class Profile:
         return self.sources.get(name, "")
 
 
-def profile(kind: str, groups: frozenset[str] = frozenset(), edits: Edits = Edits()) -> Profile:
+@lru_cache(maxsize=4096)
+def profile(kind: str, groups: frozenset[str] = frozenset(), edits: Edits = NO_EDITS) -> Profile:
     """Return the profile of a product of a kind; reactivity groups and tags add traits, edits win.
 
-    An unknown kind or family is a KeyError: the table must speak of every one.
+    Raise KeyError for a kind or family that the table does not have. What edits list replaces the default
+    of the kind; traits by composition stay, for they are facts of what is in the bottle.
     """
-    raise NotImplementedError
+    row = default(kind, edits.family)
+    own = row["traits"] if edits.traits is None else ";".join(edits.traits)
+    traits = frozenset(listed(own)) | traits_of(groups)
+    return Profile(
+        kind=kind,
+        family=row["family"],
+        leaves=_list(row, edits, "leaves"),
+        lifts=_list(row, edits, "lifts"),
+        touches=_list(row, edits, "touches"),
+        needs_absent=_graded(
+            listed(row["needs_absent"]) if edits.needs_absent is None else edits.needs_absent
+        ),
+        never=always(traits, "stop") if edits.never is None else frozenset(edits.never),
+        asks=always(traits, "ask") if edits.asks is None else frozenset(edits.asks),
+        traits=traits,
+        waits=Waits(**{one.name: _wait(row, edits, one.name) for one in fields(Waits)}),
+        topper_ok=bool(edits.topper_ok),
+        sources=MappingProxyType(_sources(row, edits)),
+        **{name: getattr(edits, name) for name in NUMBERS},
+    )
+
+
+def _list(row: dict[str, str], edits: Edits, name: str) -> frozenset[str]:
+    typed = getattr(edits, name)
+    return frozenset(listed(row[name]) if typed is None else typed)
+
+
+def _graded(entries: tuple[str, ...]) -> Mapping[str, str]:
+    """Return residues with their grades from "wax" (a stop) or "wax:ask"."""
+    parts = (entry.partition(":") for entry in entries)
+    return MappingProxyType({residue: grade or "stop" for residue, _, grade in parts})
+
+
+def _wait(row: dict[str, str], edits: Edits, name: str) -> int | None:
+    typed: int | None = getattr(edits, name)
+    if typed is not None:
+        return typed
+    return int(row[name]) if row.get(name) else None
+
+
+def _sources(row: dict[str, str], edits: Edits) -> dict[str, str]:
+    """Return whose word each field is; a number that nobody gave has none."""
+    waits = {one.name for one in fields(Waits)}
+    found = {}
+    for one in fields(Edits):
+        if getattr(edits, one.name) not in (None, ""):
+            found[one.name] = THIS_SHOP
+        elif one.name in waits:
+            found[one.name] = in_words(row["waits_mark"]) if row.get(one.name) else ""
+        else:
+            found[one.name] = "" if one.name in NUMBERS else in_words(row["mark"])
+    return found

@@ -1,0 +1,90 @@
+"""The values that a job is played with: a surface as it arrives, an act upon it, and what was in the way."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import date, datetime
+
+from .profile import Profile
+
+
+@dataclass(frozen=True)
+class Surface:
+    """A surface as the car arrives with it.
+
+    `key` is of surfaces.csv; `since_on` is the day of the refinish or film; `baked` None counts as air-dried;
+    `arrives` maps a residue to since when (None: not known). A coating it arrives with has a name, an
+    instant (None: not known) and its profile (None: the default of a coating).
+    """
+
+    name: str
+    key: str
+    panel: str = ""
+    since_on: date | None = None
+    baked: bool | None = None
+    arrives: Mapping[str, datetime | None] = field(default_factory=dict, hash=False)
+    hot: bool = False
+    coating: str = ""
+    coated_at: datetime | None = None
+    coating_profile: Profile | None = None
+
+
+@dataclass(frozen=True)
+class Act:
+    """One product at one step. `touches` overrides the areas of its profile.
+
+    `spot` is spot-cleaning with water, wiped dry; `strips_coating` is what the job says of this step.
+    """
+
+    step: str
+    step_name: str
+    product: str
+    name: str
+    kind: str
+    profile: Profile
+    starts_at: datetime
+    ends_at: datetime
+    touches: frozenset[str] | None = None
+    strips_coating: bool = False
+    spot: bool = False
+    layer: int = 1
+
+    @property
+    def areas(self) -> frozenset[str]:
+        """Areas that it reaches: what the step says, else what the product does."""
+        return self.profile.touches if self.touches is None else self.touches
+
+    def has(self, trait: str) -> bool:
+        """Whether the product has a trait."""
+        return trait in self.profile.traits
+
+
+@dataclass(frozen=True)
+class Clash:
+    """One cause: what is so, why with the numbers, what to do, whose word it is, and where."""
+
+    code: str
+    grade: str
+    says: str
+    because: str
+    do: str
+    source: str
+    step: str
+    product: str
+    surfaces: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class Found:
+    """A clash on one surface; `{where}` in `says` waits for the names of all.
+
+    `origin` is the sentence that may differ from panel to panel; the one of greatest `weight` is said.
+    """
+
+    code: str
+    grade: str
+    says: str
+    because: str
+    origin: str
+    do: str
+    source: str
+    weight: float = 0.0
