@@ -1,0 +1,70 @@
+"""The values of a meeting: a substance as reactivity sees it, and what two of them do to each other."""
+
+from dataclasses import dataclass
+
+EVERYWHERE, VESSEL = "everywhere", "vessel"
+# Gravest first; the words are the chart's own, except that a gas harmless in itself still bursts a bottle.
+IN_WORDS = {
+    "E": "explosion",
+    "GT": "toxic gas",
+    "F": "fire",
+    "P": "violent polymerisation",
+    "GF": "flammable gas",
+    "H": "heat",
+    "G": "gas and pressure",
+    "S": "toxic matter dissolving",
+    "U": "perhaps a hazard",
+}
+REFUSED = frozenset({"GT", "GF", "E", "P", "F"})
+MARKS = {
+    "S": "read",
+    "S2": "read in a copy",
+    "M": "from memory: check it",
+    "doubtful": "the transcription is doubtful in this cell: the union of its readings is given",
+}
+
+
+@dataclass(frozen=True)
+class Substance:
+    """A product as reactivity sees it.
+
+    groups: numbers of the chart and tags of our own, as text; statements: H and EUH codes of its label;
+    hazards: its classes as a sheet writes them. `water_based` counts it with water.
+    """
+
+    name: str
+    groups: frozenset[str] = frozenset()
+    statements: frozenset[str] = frozenset()
+    water_based: bool = False
+    hazards: tuple[str, ...] = ()
+    liquid: bool = True
+
+
+@dataclass(frozen=True)
+class Pair:
+    """One thing that two substances do to each other, by one rule or one cell; `rule` is its id."""
+
+    a: str
+    b: str
+    codes: tuple[str, ...]
+    source: str
+    mark: str
+    says: str
+    rule: str
+    where: str = EVERYWHERE
+
+    @property
+    def grave(self) -> bool:
+        """Return whether it may never happen in one vessel: toxic or flammable gas, fire, explosion …"""
+        return bool(REFUSED & set(self.codes))
+
+
+def ordered(codes: set[str] | frozenset[str]) -> tuple[str, ...]:
+    """Return codes gravest first."""
+    return tuple(code for code in IN_WORDS if code in codes)
+
+
+def in_words(codes: tuple[str, ...]) -> str:
+    """Return codes as a sentence names them: "toxic gas and heat"."""
+    named = [IN_WORDS[code] for code in ordered(set(codes))]
+    return named[0] if len(named) == 1 else f"{', '.join(named[:-1])} and {named[-1]}"
