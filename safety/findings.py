@@ -4,6 +4,8 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 GRADES = ("stop", "ask", "tell")
+# How a mark is said beside the value that it belongs to.
+MARKS = {"M": "from memory: check it", "S2": "read in a copy", "S": "read", "typed": "typed by the shop"}
 
 
 @dataclass(frozen=True)

@@ -11,7 +11,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import cache
 
-from safety.findings import Finding
+from safety.findings import MARKS, Finding
 from safety.hazards.tables import rows
 
 G_L_IN_LB_GAL = 453.59237 / 3.785411784  # pound and US gallon, exactly
@@ -90,7 +90,7 @@ def emitted_g(used: Iterable[tuple[float, float]], waste_g: float = 0.0) -> floa
 def limits(regime: str) -> dict[str, tuple[float, str]]:
     """Return the limit in g/l and its source by kind; {} where the table has none."""
     return {
-        row["kind"]: (float(row["limit_g_l"]), f"{row['source']} (read)")
+        row["kind"]: (float(row["limit_g_l"]), f"{row['source']} ({MARKS[row['mark']]})")
         for row in rows("voc_limits")
         if row["regime"] == regime
     }

@@ -5,10 +5,10 @@ from collections.abc import Iterable
 from safety.air.contaminants import Contaminant
 from safety.air.exposure import Part
 from safety.air.values import CEILING, EIGHT_HOURS, IN_WORDS, KINDS, Limit
+from safety.findings import MARKS
 
 LIST_SOURCE = "safety/tables/exposure_limits.csv"
 LEGAL = "OSHA PEL"
-MARKS = {"M": "from memory: check it", "S2": "read in a copy", "S": "read", "typed": "typed by the shop"}
 
 
 def number(value: float) -> str:

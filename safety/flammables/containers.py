@@ -6,8 +6,8 @@ elsewhere nothing is judged. Aerosols are no containers of this table.
 
 from functools import cache
 
-from safety.findings import Finding
-from safety.flammables.values import MARKS, US_GALLON_L, amount
+from safety.findings import MARKS, Finding
+from safety.flammables.values import US_GALLON_L, amount
 from safety.hazards.tables import rows
 
 ROUNDING = 1e-3  # a pint is 0.473176 l, and labels say 473 ml

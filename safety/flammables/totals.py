@@ -7,10 +7,10 @@ no more outside than half a day needs. Elsewhere the shop's own limit counts; wi
 import math
 from collections.abc import Iterable
 
-from safety.findings import Finding, gravest_first
+from safety.findings import MARKS, Finding, gravest_first
 from safety.flammables.bands import ALL, BY_FLASH, IN_WORDS, TYPED, Band, bands, counts_as, in_band
 from safety.flammables.sums import ROOM_MAXIMUM_C, Store, Total, standing, sums
-from safety.flammables.values import MARKS, Held, amount, at_least, listed
+from safety.flammables.values import Held, amount, at_least, listed
 
 ROUNDING = 1e-6
 IN_AREA = {BY_FLASH: "This workroom"}

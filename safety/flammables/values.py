@@ -4,7 +4,6 @@ import math
 from dataclasses import dataclass
 
 US_GALLON_L = 3.785411784  # 231 cubic inches, exactly
-MARKS = {"S": "read", "S2": "read in a copy", "M": "from memory: check it"}
 TENTH_L = 0.1
 
 
