@@ -153,6 +153,11 @@ class Case:
     plan: Plan
 
     @cached_property
+    def open_steps(self) -> frozenset[str]:
+        """Return the codes of the steps that nobody has signed yet."""
+        return frozenset(step.code for step in self.facts.steps if not step.signed_at)
+
+    @cached_property
     def supplies(self) -> tuple[Supply, ...]:
         """Return how each need of the job stands, in the order of its steps."""
         steps = {step.code: step for step in self.facts.steps}

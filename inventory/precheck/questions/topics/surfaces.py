@@ -2,7 +2,17 @@
 
 from dataclasses import dataclass
 
+from inventory.trade.acts import Act, Surface
+
 
 @dataclass(frozen=True)
 class SurfaceFacts:
-    """What a car's surfaces arrive with, and what the job does to them in order."""
+    """What a car's surfaces arrive with, and what the job does to them in order.
+
+    `acts` hold signed steps as well, and silicone of other cars in the bay, whose steps are not the job's.
+    `described`: somebody said, or the shop's own earlier work says, what the car arrives with.
+    """
+
+    surfaces: tuple[Surface, ...] = ()
+    acts: tuple[Act, ...] = ()
+    described: bool = False

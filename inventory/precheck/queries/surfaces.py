@@ -1,0 +1,93 @@
+"""What the cars of jobs arrive with, what the steps do to them, and whose silicone is in the bay's air."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+from datetime import tzinfo
+
+from inventory.models import Arrival, Job, Panel, Step
+from inventory.precheck.questions.topics import SurfaceFacts
+from inventory.trade.acts import Act, Surface
+from inventory.trade.profile import Profile
+from inventory.trade.visits import arriving
+
+from .acts import SILICONE, acts_of, rinses, silicone_beside
+from .car_rows import CarRows, midnight
+from .loading import Loading
+
+COATING = "coating"
+AN_OLD_COATING = "an old coating"
+WHOLE_CAR = Surface("paint", "clear_coat")
+
+
+def load(loading: Loading) -> dict[int, SurfaceFacts]:
+    """Return by job the surfaces of its car and what is done to them."""
+    rows = CarRows(loading)
+    return {job.pk: _facts(rows, job) for job in loading.jobs}
+
+
+def _facts(rows: CarRows, job: Job) -> SurfaceFacts:
+    past = rows.earlier.get(job.vehicle_id, ())
+    visits = [need for need in past if need.step.job.starts_at < job.starts_at]
+    typed = rows.arrivals.get(job.pk, [])
+    return SurfaceFacts(
+        surfaces=_surfaces(rows, job, acts_of(visits, rows.profiles), typed),
+        acts=_acts(rows, job),
+        described=bool(typed or visits),
+    )
+
+
+def _surfaces(rows: CarRows, job: Job, done: list[Act], typed: list[Arrival]) -> tuple[Surface, ...]:
+    panels = rows.panels.get(job.vehicle_id, [])
+    known: list[tuple[int | None, Surface]] = [(panel.pk, _surface(panel)) for panel in panels]
+    return tuple(
+        _typed(
+            arriving(surface, done), [row for row in typed if row.panel_id in (None, panel)], rows.profiles
+        )
+        for panel, surface in known or [(None, WHOLE_CAR)]
+    )
+
+
+def _surface(panel: Panel) -> Surface:
+    return Surface(panel.name, panel.surface, panel=panel.code, since_on=panel.since_on, baked=panel.baked)
+
+
+def _typed(surface: Surface, arrivals: Sequence[Arrival], profiles: Mapping[int, Profile]) -> Surface:
+    """What somebody saw on this car goes over what the shop remembers, a panel's word over the car's."""
+    for row in sorted(arrivals, key=lambda row: row.panel_id is not None):
+        if row.residue != COATING:
+            surface = replace(surface, arrives={**surface.arrives, row.residue: row.since_at})
+            continue
+        product = row.product
+        surface = replace(
+            surface,
+            coating=product.name if product else AN_OLD_COATING,
+            coated_at=row.since_at,
+            coating_profile=profiles[product.pk] if product else None,
+        )
+    return surface
+
+
+def _acts(rows: CarRows, job: Job) -> tuple[Act, ...]:
+    needs = rows.needs.get(job.pk, [])
+    steps = [step for step in rows.loading.step_rows if step.job_id == job.pk]
+    own = [*acts_of(needs, rows.profiles), *rinses(steps, needs)]
+    return tuple(sorted([*own, *_silicone(rows, job, own)], key=lambda act: act.starts_at))
+
+
+def _silicone(rows: CarRows, job: Job, own: Sequence[Act]) -> list[Act]:
+    """Return what other cars' dressings spread in the bay of a coat, earlier on the coat's own day."""
+    needing = {act.step for act in own if SILICONE in act.profile.needs_absent}
+    coats = [step for step in rows.loading.step_rows if step.job_id == job.pk and step.code in needing]
+    others = (need for need in rows.beside if need.step.job_id != job.pk)
+    zone = rows.loading.shop.zone
+    return [
+        act
+        for need, act in silicone_beside(others, rows.profiles)
+        if any(_just_before(need.step, coat, zone) for coat in coats)
+    ]
+
+
+def _just_before(step: Step, coat: Step, zone: tzinfo) -> bool:
+    """Say whether a step is in a coat's bay, before it, on the same local day."""
+    same_day = midnight(coat.starts_at, zone) <= step.starts_at < coat.starts_at
+    return coat.bay_id is not None and step.bay_id == coat.bay_id and same_day
