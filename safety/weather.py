@@ -9,6 +9,7 @@ the window's defaults are common practice and public trade pages, no authority.
 """
 
 import math
+from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
 
@@ -54,6 +55,36 @@ class ProductWindow:
 
     temperature: Window = Window((15, 27), (10, 30), (5, 35))
     humidity: Window = Window((40, 70), (30, 80), (None, 85))
+
+
+def window(
+    air_from_c: float | None = None,
+    air_to_c: float | None = None,
+    humidity_from: float | None = None,
+    humidity_to: float | None = None,
+) -> ProductWindow:
+    """Return the trade's window with the bounds that a product gives in their place; None is not given.
+
+    Outside its own bounds a product is asked about; the trade's stops give way where its own go further.
+    """
+    usual = ProductWindow()
+    return ProductWindow(
+        _typed(usual.temperature, air_from_c, air_to_c), _typed(usual.humidity, humidity_from, humidity_to)
+    )
+
+
+def _typed(usual: Window, low: float | None, high: float | None) -> Window:
+    least, most = usual.stop
+    if low is not None:
+        usual = Window((low, usual.tell[1]), (low, usual.ask[1]), (_further(min, least, low), most))
+    if high is not None:
+        least = usual.stop[0]
+        usual = Window((usual.tell[0], high), (usual.ask[0], high), (least, _further(max, most, high)))
+    return usual
+
+
+def _further(choose: Callable[[float, float], float], bound: float | None, own: float) -> float | None:
+    return None if bound is None else choose(bound, own)
 
 
 @dataclass(frozen=True)

@@ -80,9 +80,10 @@ def merged(emissions: Iterable[Emission]) -> tuple[Emission, ...]:
     kept: list[Emission] = []
     for one in emissions:
         for at, other in enumerate(kept):
-            if one.cas and replace(other, name=one.name, grams=one.grams) == one:
+            if one.cas and replace(other, name=one.name, grams=one.grams, elsewhere=one.elsewhere) == one:
                 unknown = one.grams is None or other.grams is None
-                kept[at] = replace(other, grams=None if unknown else other.grams + one.grams)  # type: ignore[operator]
+                grams = None if unknown else other.grams + one.grams  # type: ignore[operator]
+                kept[at] = replace(other, grams=grams, elsewhere=other.elsewhere + one.elsewhere)
                 break
         else:
             kept.append(one)
@@ -95,9 +96,9 @@ def _contaminant(one: Emission, task: Task, on: date) -> Contaminant:
     place = task.place
     if one.grams is None or place.volume_m3 is None or place.air_m3_h is None:
         return Contaminant(one, of, limits, molar_volume, None, None)
-    course = room(place, one.grams, task.minutes)
+    course = room(place, one.grams + one.elsewhere, task.minutes)
     average = Breathed(course.peak, course.task_mean, course.worst_15, course.peak)
-    nose = breathed(place, one.grams, task.minutes)
+    nose = breathed(place, one.grams, task.minutes, one.elsewhere)
     most = None
     if of is not None and one.form == "vapour":
         most = saturation_mg_m3(of, UNKNOWN_AIR_C if task.air_c is None else task.air_c, molar_volume)

@@ -34,12 +34,15 @@ def figures(task: Task, all_of_them: Iterable[Contaminant], on: date) -> Figures
     reasons = [(one.name, forbids(one, task.regime, on)) for one in listed]
     if forbidden := tuple((name, why) for name, why in reasons if why):
         return Figures(None, None, forbidden)
-    dilutions = [strictest(one, task.minutes) for one in listed]
-    known = [each for each in dilutions if each is not None]
-    if len(known) < len(dilutions):
+    own = [strictest(one, task.minutes) for one in listed]
+    others = [strictest(one, task.minutes, elsewhere=True) for one in listed]
+    known = [each for each in own if each is not None]
+    elsewhere = [each for each in others if each is not None]
+    if len(known) < len(own):
         return Figures(None, None)
-    breathing = needed_for_breathing_zone(known, task.place.near_field)
-    return Figures(needed_for_room(known, task.place.mixing_k), breathing, (), breathing is None)
+    breathing = needed_for_breathing_zone(known, task.place.near_field, elsewhere)
+    room = needed_for_room([*known, *elsewhere], task.place.mixing_k)
+    return Figures(room, breathing, (), breathing is None)
 
 
 def forbids(one: Contaminant, regime: str, on: date) -> str:
@@ -50,9 +53,10 @@ def forbids(one: Contaminant, regime: str, on: date) -> str:
     return f"no 8-hour limit was found in {' or '.join(LISTS[regime])}"
 
 
-def strictest(one: Contaminant, minutes: float) -> float | None:
+def strictest(one: Contaminant, minutes: float, *, elsewhere: bool = False) -> float | None:
     """Return the largest dilution that a contaminant's 8-hour limits ask for, None where not known."""
-    grams, mass = one.emission.grams, None if one.of is None else one.of.molar_mass
+    grams = one.emission.elsewhere if elsewhere else one.emission.grams
+    mass = None if one.of is None else one.of.molar_mass
     if grams is None:
         return None
     found = [

@@ -25,16 +25,18 @@ def volume_m3(near: NearField) -> float:
     return 2 / 3 * math.pi * near.radius_m**3
 
 
-def near_field(place: Place, grams: float, minutes: float) -> Course:
+def near_field(place: Place, grams: float, minutes: float, elsewhere: float = 0.0) -> Course:
     """Return the course beside the source (N2): (G/Q)(1 − exp(−Qt/V)) + (G/β)(1 − exp(−βt/V_N)).
 
-    It errs high in the first minutes: 12 % after one, 2.5 % from fifteen.
+    It errs high in the first minutes: 12 % after one, 2.5 % from fifteen. What is let go elsewhere in the
+    room adds to the first term alone.
     """
     assert place.volume_m3 is not None
     assert place.air_m3_h is not None
     near, given_off = place.near_field, grams * MG / minutes
     small = volume_m3(near)
-    far_part = Part(given_off / place.volume_m3, place.air_m3_h / MINUTES / place.volume_m3)
+    all_of_it = (grams + elsewhere) * MG / minutes
+    far_part = Part(all_of_it / place.volume_m3, place.air_m3_h / MINUTES / place.volume_m3)
     return Course((far_part, Part(given_off / small, exchange_m3_min(near) / small)), minutes)
 
 
@@ -48,9 +50,9 @@ class Breathed:
     peak: float
 
 
-def breathed(place: Place, grams: float, minutes: float) -> Breathed:
+def breathed(place: Place, grams: float, minutes: float, elsewhere: float = 0.0) -> Breathed:
     """Return the figures of the breathing zone for one substance."""
-    both = (room(place, grams, minutes), near_field(place, grams, minutes))
+    both = (room(place, grams + elsewhere, minutes), near_field(place, grams, minutes, elsewhere))
     return Breathed(
         end=max(course.at(minutes) for course in both),
         task_mean=max(course.task_mean for course in both),

@@ -32,11 +32,13 @@ def needed_for_room(dilutions: Iterable[float], mixing_k: float) -> float:
     return mixing_k * sum(sorted(dilutions))
 
 
-def needed_for_breathing_zone(dilutions: Iterable[float], near: NearField) -> float | None:
+def needed_for_breathing_zone(
+    dilutions: Iterable[float], near: NearField, elsewhere: Iterable[float] = ()
+) -> float | None:
     """Return the air flow in m³/h at which the index of the breathing zone is 1; None: none is enough (N4).
 
-    For one substance this is G/(limit − G/β).
+    For one substance this is G/(limit − G/β). What others let go in the room gathers round no work here.
     """
-    together = sum(sorted(dilutions))
-    gathered = together / (exchange_m3_min(near) * MINUTES)
-    return together / (1 - gathered) if gathered < 1 else None
+    own = sum(sorted(dilutions))
+    gathered = own / (exchange_m3_min(near) * MINUTES)
+    return (own + sum(sorted(elsewhere))) / (1 - gathered) if gathered < 1 else None

@@ -56,7 +56,10 @@ class Place:
 
 @dataclass(frozen=True)
 class Emission:
-    """What goes into the air, spread evenly over the task. `hazards` None: nobody looked."""
+    """What goes into the air, spread evenly over the task. `hazards` None: nobody looked.
+
+    `elsewhere`: grams that others let go in the same place at that time, out of reach of who works here.
+    """
 
     name: str
     cas: str
@@ -64,6 +67,7 @@ class Emission:
     form: str = "vapour"
     hazards: tuple[Hazard, ...] | None = None
     typed: tuple[Limit, ...] = ()
+    elsewhere: float = 0.0
 
 
 @dataclass(frozen=True)
