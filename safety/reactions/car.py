@@ -7,11 +7,11 @@ after panel wipe, an acid wheel clean that was rinsed before the iron remover.
 from safety.findings import Finding
 from safety.reactions.families import (
     ACIDS,
+    ALCOHOLS,
     BLEACH,
     CURED_BY_WATER,
     FLUORIDE,
     THIOGLYCOLATE,
-    WIPES,
     between,
 )
 from safety.reactions.groups import traits
@@ -36,7 +36,7 @@ def on_one_car(a: Substance, b: Substance, rinsed: bool = False) -> Finding | No
         grave = tuple(pair for pair in pairs if pair.grave)
         return finding(STOP, "stop", says, grave or (_hidden_acid(a, b),), RINSE, (a, b))
     wait = tuple(pair for pair in pairs if pair.rule == "S16")
-    if wait and between(a, b, CURED_BY_WATER, WIPES):
+    if wait and between(a, b, CURED_BY_WATER, ALCOHOLS):
         says = f"{both(a, b)} meet on the panel where the wipe has not flashed off."
         return finding(WAIT, "tell", says, wait, FLASH, (a, b))
     return None

@@ -13,7 +13,7 @@ CURED_BY_WATER = frozenset({"107", "water-sensitive"})
 WATERY = frozenset({WATER})
 FLAMMABLE = frozenset({"H220", "H221", "H222", "H223", "H224", "H225", "H226", "H228", "H242", "H250"})
 SOLVENTS = frozenset({"4", "13", "14", "16", "19", "28", "29"})
-WIPES = frozenset({"4", "106"})
+ALCOHOLS = frozenset({"4"})
 
 
 def between(a: Substance, b: Substance, left: frozenset[str], right: frozenset[str]) -> bool:

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 EVERYWHERE, VESSEL = "everywhere", "vessel"
-# Gravest first; the words are the chart's own, except that a gas harmless in itself still bursts a bottle.
+# Gravest first; the words are the chart's own, except that a harmless gas still bursts a bottle.
 IN_WORDS = {
     "E": "explosion",
     "GT": "toxic gas",
@@ -11,7 +11,7 @@ IN_WORDS = {
     "P": "violent polymerisation",
     "GF": "flammable gas",
     "H": "heat",
-    "G": "gas and pressure",
+    "G": "pressure of gas",
     "S": "toxic matter dissolving",
     "U": "perhaps a hazard",
 }

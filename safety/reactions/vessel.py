@@ -35,7 +35,7 @@ def in_one_vessel(a: Substance, b: Substance, kit_parts: bool = False) -> Findin
 def _asked(a: Substance, b: Substance, pairs: tuple[Pair, ...]) -> Finding:
     watery = {pair.rule for pair in pairs} <= HEAT_OF_WATER
     harmless = watery and (known_weak(a) or known_weak(b)) and not _strong(a, b)
-    says = f"{both(a, b)} react in one vessel, without gas that harms."
+    says = f"{both(a, b)} react in one vessel."
     grade = "tell" if harmless else "ask"
     return finding(ASKED, grade, says, pairs, INTO_WATER if watery else OPEN, (a, b))
 
