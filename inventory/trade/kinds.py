@@ -22,9 +22,10 @@ def default(kind: str, family: str = "") -> dict[str, str]:
 
 
 @cache
-def turn(kind: str) -> int:
+def turn(kind: str, family: str = "") -> int:
     """Return a kind's place in the order of work, for what one step takes without saying in which order."""
-    return next((int(row["turn"]) for row in rows("order_of_work") if row["kind"] == kind), LAST)
+    found = (row for row in rows("order_of_work") if row["kind"] == kind and row["family"] in ("", family))
+    return next((int(row["turn"]) for row in found), LAST)
 
 
 def traits_of(groups: frozenset[str]) -> frozenset[str]:

@@ -46,18 +46,19 @@ def _by_age(standing: Standing, act: Act, zone: tzinfo) -> list[Found]:
     """Return the gravest rule on the age of a refinish or a film; one of unknown day counts as new."""
     for rule in _matching(standing.surface.key, act):
         days = _days(rule, standing, act)
-        wets_only = act.spot and rule.trait == "wet"
-        if days and not wets_only and began(act) < _over(standing, days, zone, began(act)):
-            return [_young(rule, days, standing, act)]
+        if not days or began(act) >= _over(standing, days, zone, began(act)):
+            continue
+        told = not standing.once(rule.code, rule.grade, days, act.step)
+        return [] if told else [_young(rule, days, standing, act)]
     return []
 
 
 def _days(rule: SurfaceRule, standing: Standing, act: Act) -> int | None:
     dried = "baked" if standing.surface.baked else "air"
-    if rule.dried not in ("", dried):
+    if rule.dried not in ("", dried) or (act.spot and rule.trait == "wet"):
         return None
-    days: int | None = getattr(act.profile.waits, rule.wait) if rule.wait else rule.under_days
-    return days
+    days: int | None = getattr(act.profile.waits, rule.wait) if rule.wait else None
+    return rule.under_days if days is None else days
 
 
 def _over(standing: Standing, days: int, zone: tzinfo, start: datetime) -> datetime:

@@ -33,7 +33,7 @@ def play_service(acts: Iterable[Act]) -> tuple[Clash, ...]:
 
 def in_order(acts: Iterable[Act]) -> list[Act]:
     """Return acts by their start; those that start together in the order of work."""
-    return sorted(acts, key=lambda act: (began(act), turn(act.kind), act.layer))
+    return sorted(acts, key=lambda act: (began(act), turn(act.kind, act.profile.family), act.layer))
 
 
 def _played(

@@ -100,7 +100,11 @@ def _sources(row: dict[str, str], edits: Edits) -> dict[str, str]:
         if getattr(edits, one.name) not in (None, ""):
             found[one.name] = THIS_SHOP
         elif one.name in waits:
-            found[one.name] = in_words(row["waits_mark"]) if row.get(one.name) else ""
+            found[one.name] = in_words(row[_mark_of(one.name)]) if row.get(one.name) else ""
         else:
             found[one.name] = "" if one.name in NUMBERS else in_words(row["mark"])
     return found
+
+
+def _mark_of(wait: str) -> str:
+    return "recoat_mark" if wait.startswith("recoat") else "waits_mark"

@@ -10,7 +10,7 @@ GRADES = ("stop", "ask", "tell")
 
 @dataclass(frozen=True)
 class SurfaceRule:
-    """A line of the table. `wait` names a wait of the product, `under_days` an age; both empty: always."""
+    """A line of the table. `wait` names a wait of the product, `under_days` an age without one."""
 
     id: str
     surfaces: frozenset[str]
