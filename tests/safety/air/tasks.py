@@ -15,6 +15,7 @@ ACETONE = {"name": "acetone", "cas": "67-64-1"}
 AMMONIA = {"name": "ammonia", "cas": "7664-41-7"}
 ETHANOL = {"name": "ethanol", "cas": "64-17-5"}
 METHANOL = {"name": "methanol", "cas": "67-56-1"}
+PROPANE = {"name": "propane", "cas": "68476-85-7"}
 BUTANE = {"name": "butane", "cas": "106-97-8"}
 NAPHTHA = {"name": "naphtha", "cas": "8002-05-9"}
 BUTOXYETHANOL = {"name": "2-butoxyethanol", "cas": "111-76-2"}

@@ -52,6 +52,25 @@ def test_a_cartridge_goes_by_substance_boiling_point_and_regime(
     assert cartridge_for(substances()[CAS[name]], "vapour", regime) == expected
 
 
+@pytest.mark.parametrize(
+    ("regime", "cartridge", "expected"),
+    [
+        ("US", "organic vapor", 1000),
+        ("US", "ammonia", 300),
+        ("US", "chlorine", 10),
+        ("US", "hydrogen chloride", 50),
+        ("US", "sulfur dioxide", 50),
+        ("US", "particles", None),
+        ("UK", "A", 1000),
+        ("EU", "K", 1000),
+        ("UK", "P", None),
+    ],
+)
+def test_a_cartridge_is_approved_up_to(regime: str, cartridge: str, expected: float | None) -> None:
+    """42 CFR 84.190; EN 14387, whose classes 1, 2, 3 end at 1000, 5000, 10 000 ppm: the lowest counts."""
+    assert cartridge_cap(cartridge, regime) == expected
+
+
 def test_methanol_boils_just_below_65_degrees() -> None:
     assert cartridge_for(substances()["67-56-1"], "vapour", "US") == "none"
     assert cartridge_for(substances()["67-56-1"], "vapour", "UK") == "AX"

@@ -72,6 +72,12 @@ def test_a_flash_point_is_the_packages_or_its_difference_is_explained(cas: str) 
         assert ours == theirs
 
 
+def test_no_flash_point_of_ours_goes_unchecked() -> None:
+    ours = [cas for cas, one in TABLE.items() if one.flash_point_c is not None]
+    assert [cas for cas in ours if chemicals.T_flash(cas) is None] == []
+    assert len(ours) >= 19
+
+
 def test_no_flash_point_of_a_solvent_differs_by_more_than_the_5_kelvin_to_spare_unless_ours_is_lower() -> (
     None
 ):

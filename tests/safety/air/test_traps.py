@@ -21,6 +21,7 @@ from tests.safety.air.tasks import (
     ISOPROPANOL,
     METHANOL,
     NAPHTHA,
+    PROPANE,
     QUARTZ,
     SILICATE,
     TODAY,
@@ -377,6 +378,7 @@ def test_in_a_closed_cabin_3_8_ml_of_isopropanol_make_400_ppm_and_18_8_ml_a_tent
     assert only(grams(ISOPROPANOL, 3.8 * 0.785), place=CABIN)["room_ppm"] == pytest.approx(400, rel=0.015)
     assert answer(grams(ISOPROPANOL, 18.8 * 0.785), place=CABIN)["lel_percent"] == pytest.approx(10, rel=0.01)
     assert answer(grams(BUTANE, 11), place=CABIN)["lel_percent"] == pytest.approx(10, rel=0.05)
+    assert answer(grams(PROPANE, 11), place=CABIN)["lel_percent"] == pytest.approx(10, rel=0.1)
 
 
 @pytest.mark.parametrize(

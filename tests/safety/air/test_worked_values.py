@@ -2,6 +2,7 @@
 
 import pytest
 
+from safety.air.cure import given_off
 from safety.air.explosive import fan_air_per_vapour, fan_m3_h, le_chatelier, lel_percent
 from safety.air.hydrocarbons import reciprocal_mg_m3, rounded_mg_m3
 from safety.air.near_field import exchange_m3_min, near_field, volume_m3
@@ -96,6 +97,14 @@ def test_100_mg_a_minute_reach_20_mg_beside_the_work_and_10_in_the_room() -> Non
     assert room(place(100, 600, near=EIGHT), 0.1 * 1e4, 1e4).peak == pytest.approx(10, abs=1e-6)
 
 
+def test_the_mixing_factor_that_one_box_would_need_grows_with_the_air_flow() -> None:
+    """N1: C_N = (G/Q)(1 + Q/β). By hand: Q 10, β 10 m³/min ask for 2; twice the air asks for 3."""
+    for air_h, factor in ((600, 2), (1200, 3)):
+        bay = place(100, air_h, near=EIGHT)
+        at_nose, average = near_field(bay, 0.1 * 1e4, 1e4).peak, room(bay, 0.1 * 1e4, 1e4).peak
+        assert at_nose / average == pytest.approx(factor, abs=1e-6)
+
+
 def test_after_15_minutes_the_approximation_says_17_769() -> None:
     """N2 by hand: 10(1 − exp(−1.5)) + 10(1 − exp(−18.75))."""
     assert near_field(place(100, 600, near=EIGHT), 1.5, 15).peak == pytest.approx(17.769, abs=5e-4)
@@ -139,6 +148,12 @@ def test_100_ppm_of_ammonia_are_69_65_mg() -> None:
     """mg/m³ = ppm·MW/24.45; worked by hand."""
     assert mg_m3(100, 17.03, MOLAR_VOLUME["US"]) == pytest.approx(69.65, abs=0.005)
     assert ppm(69.65, 17.03, MOLAR_VOLUME["US"]) == pytest.approx(100, abs=0.01)
+
+
+def test_a_gram_of_silazane_gives_off_1_08_litres_of_hydrogen() -> None:
+    """Stoichiometry by hand: 0.089 g of hydrogen, 24.45 l/mol, 2.016 g/mol."""
+    [hydrogen] = [one for one in given_off("polysilazane", "", 1) if one.name == "hydrogen"]
+    assert hydrogen.grams / 2.016 * 24.45 == pytest.approx(1.08, abs=0.005)
 
 
 def test_ten_hours_a_shift_leave_seven_tenths_of_a_limit_and_eight_all_of_it() -> None:
