@@ -30,6 +30,8 @@ def on_one_car(a: Substance, b: Substance, rinsed: bool = False) -> Finding | No
 
     `rinsed`: a rinse between them to a clear drain was signed. None is nothing that stops or waits.
     """
+    if a == b:
+        return None
     pairs = tuple(pair for pair in meet(a, b) if pair.where == EVERYWHERE)
     if not rinsed and follows(a, b):
         says = f"{both(a, b)} follow one another on this car without a rinse."

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 
 from safety.hazards.tables import rows
 from safety.reactions.values import Substance
@@ -48,6 +48,7 @@ def meant(given: Iterable[str]) -> frozenset[str]:
     return frozenset(read.union(*(groups()[each].implies for each in read)))
 
 
+@lru_cache(maxsize=2048)  # a full bay asks for each product once a pair
 def traits(of: Substance) -> frozenset[str]:
     """Return all that rules look at: groups, what these imply, the label's statements, water."""
     water = {WATER} if of.water_based else set()

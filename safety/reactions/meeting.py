@@ -4,6 +4,8 @@ Trap: a blank cell is "nothing found", never "safe". Trap: what a product holds 
 itself; only pairs across two products count.
 """
 
+from functools import lru_cache
+
 from safety.reactions.chart import by_chart
 from safety.reactions.own_rules import by_rules
 from safety.reactions.values import IN_WORDS, Pair, Substance
@@ -11,6 +13,7 @@ from safety.reactions.values import IN_WORDS, Pair, Substance
 NOTHING = "Nothing found in the rules and the chart for {} with {}; that is not safe, only not known."
 
 
+@lru_cache(maxsize=8192)  # the check asks for the same two on the shelf, in the bay and on the car
 def meet(a: Substance, b: Substance) -> tuple[Pair, ...]:
     """Return all that is known of two substances meeting; () is nothing found. Raises UnknownGroup."""
     if a == b:
