@@ -10,9 +10,8 @@ from collections.abc import Iterable
 from safety.findings import MARKS, Finding, gravest_first
 from safety.flammables.bands import ALL, BY_FLASH, IN_WORDS, TYPED, Band, bands, counts_as, in_band
 from safety.flammables.sums import ROOM_MAXIMUM_C, Store, Total, standing, sums
-from safety.flammables.values import Held, amount, at_least, listed
+from safety.flammables.values import ROUNDING, Held, amount, at_least, listed
 
-ROUNDING = 1e-6
 IN_AREA = {BY_FLASH: "This workroom"}
 GUIDANCE = f"HSE guidance on DSEAR, guidance and no statutory cap ({MARKS['S']})"
 
@@ -49,7 +48,7 @@ def over(total: Total, store: Store) -> Finding:
     )
     parts = listed([f"{one.name} {amount(one.litres, regime)}" for one in total.held])
     because = f"It holds {parts}."
-    away = amount(at_least(total.litres - most), regime)
+    away = at_least(total.litres - most, regime)
     to = "another flammables cabinet" if store.cabinet else "a flammables cabinet or another fire area"
     if not store.cabinet and regime == BY_FLASH:
         to = "a store outside this workroom"
@@ -96,7 +95,7 @@ def half_day(held: tuple[Held, ...], store: Store) -> list[Finding]:
         do = f"Keep out what half a day needs and put the rest into the cabinet{sealed_first(outside)}."
     else:
         because = f"Half a day needs {amount(need, BY_FLASH)}."
-        away = amount(at_least(litres - need), BY_FLASH)
+        away = at_least(litres - need, BY_FLASH)
         do = f"Put at least {away} into the cabinet{sealed_first(outside)}."
     grade = "tell" if need is None else "ask"
     names = tuple(dict.fromkeys(one.name for one in outside))

@@ -4,7 +4,7 @@ import math
 from dataclasses import dataclass
 
 US_GALLON_L = 3.785411784  # 231 cubic inches, exactly
-TENTH_L = 0.1
+ROUNDING = 1e-6
 
 
 @dataclass(frozen=True)
@@ -34,9 +34,15 @@ def short(value: float) -> str:
     return f"{round(value, 1):g}" if value >= 1 else f"{value:.3g}"
 
 
-def at_least(litres: float) -> float:
-    """Return litres up to the next tenth, so that moving what is said is enough."""
-    return math.ceil(litres / TENTH_L - 1e-6) * TENTH_L
+def at_least(litres: float, regime: str) -> str:
+    """Return litres rounded up to a tenth in each unit, so that moving what is said is enough."""
+    gallons = f" ({up(litres / US_GALLON_L):g} gal)" if regime == "US" else ""
+    return f"{up(litres):g} l{gallons}"
+
+
+def up(value: float) -> float:
+    """Return the next tenth above a value; what is nearly a tenth is that tenth."""
+    return round(math.ceil(value * 10 - ROUNDING) / 10, 1)
 
 
 def listed(names: list[str], most: int = 3) -> str:

@@ -85,7 +85,10 @@ def test_a_glove_without_the_letter_is_asked_about_and_one_with_it_is_not() -> N
     assert told.do == (
         "Look up acetone in the glove maker's list and type its minutes, or take a glove with that letter."
     )
+    assert told.source == "EN ISO 374-1:2016, Annex A (read)"
     assert not_tested("black butyl", "ABI", "acetone", "67-64-1") == ()
+    [told] = not_tested("blue nitrile", "AKL", "nitric acid", "7697-37-2")
+    assert told.source == "EN ISO 374-1:2016, Annex A (read in a copy)"
 
 
 def test_what_the_standard_has_no_letter_for_is_no_finding_of_letters() -> None:

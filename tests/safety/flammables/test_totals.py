@@ -57,7 +57,7 @@ def test_categories_of_different_sums_do_not_fill_one_another() -> None:
 
 
 def test_a_full_cabinet_says_by_how_much_and_the_way_out() -> None:
-    """60 gal are 227.1 l; 240 l are 63.4 gal, 12.9 l too much."""
+    """60 gal are 227.125 l; 240 l are 63.401 gal: 12.875 l or 3.401 gal too much, said rounded up."""
     held = [
         liquid(2, 200, "isopropanol"),
         liquid(3, 30, "xylene", sealed=False),
@@ -69,7 +69,7 @@ def test_a_full_cabinet_says_by_how_much_and_the_way_out() -> None:
         "This cabinet holds 240 l (63.4 gal) of what burns (categories 1 to 3 and flammable aerosols); "
         "at most 227.1 l (60 gal) may be there.",
         "It holds isopropanol 200 l (52.8 gal), xylene 30 l (7.9 gal) and tar remover 10 l (2.6 gal).",
-        "Move at least 12.9 l (3.4 gal) to another flammables cabinet, sealed ones first: isopropanol "
+        "Move at least 12.9 l (3.5 gal) to another flammables cabinet, sealed ones first: isopropanol "
         "and tar remover.",
         "29 CFR 1910.106(d)(3)(i) (read)",
         ("isopropanol", "xylene", "tar remover"),
