@@ -52,7 +52,7 @@ LONG: dict[str, str] = {
     "tests/safety/hazards/mixtures/test_acute.py": "cut-offs from both sides, regime by regime, in one table",
     "tests/safety/hazards/mixtures/test_rules.py": "what all families together make of a mixture",
     "tests/safety/air/test_traps.py": "every trap of exposure arithmetic, in the order of its list",
-    "tests/inventory/trade/test_matrix_of_practice.py": "every rule of the trade where it speaks and is silent",
+    "tests/inventory/trade/test_matrix_of_practice.py": "every rule of the trade, and where it is silent",
     "tests/inventory/reorder/test_lines.py": "one line of a report, number by number",
     "tests/inventory/reorder/shelf.py:december_report": "a month of one shop as plain values, top to bottom",
 }
