@@ -16,6 +16,7 @@ from safety.hazards.tables import rows
 MORE_THAN_MIN = (10, 30, 60, 120, 240, 480)  # levels 1 to 6, from memory
 MAKERS = "The glove maker's own minutes, as the shop typed them"
 LETTERS = "EN ISO 374-1:2016, Annex A"
+# Stands beside every level that is shown.
 LEVELS = f"EN ISO 374-1:2016, performance levels ({MARKS['M']})"
 CHANGE = "Take them off without touching the outside, wash your hands, put on a new pair."
 
@@ -63,11 +64,8 @@ def not_tested(glove: str, marking: str, name: str, cas: str) -> tuple[Finding, 
     says = f"{glove} carries no letter {wanted.letter}: its letters do not say that it holds {name} back."
     because = f"It is marked {marking or 'with no letter'}; {name} is letter {wanted.letter}."
     do = f"Look up {name} in the glove maker's list and type its minutes, or take a glove with that letter."
-    return (
-        Finding(
-            "gloves.letter", "ask", says, because, do, f"{LETTERS} ({MARKS[wanted.mark]})", (glove, name)
-        ),
-    )
+    source = f"{LETTERS} ({MARKS[wanted.mark]})"
+    return (Finding("gloves.letter", "ask", says, because, do, source, (glove, name)),)
 
 
 def level_minutes(level: int) -> int:
