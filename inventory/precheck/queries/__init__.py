@@ -15,6 +15,8 @@ from inventory.stock.rules.reserve import Need
 from .grades import grade_of, never_shown, rates, regrades
 from .loaders import PER_JOB, SHARED
 from .loading import Loading
+from .put_away import putting_away
+from .substances import substances
 from .values import (
     job_facts,
     key,
@@ -38,10 +40,12 @@ __all__ = [
     "on_shelf",
     "open_needs",
     "product_facts",
+    "putting_away",
     "rates",
     "regrades",
     "sheet_facts",
     "step_facts",
+    "substances",
     "verdicts",
 ]
 

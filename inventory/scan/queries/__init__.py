@@ -1,7 +1,7 @@
 """What the conversation must know for one line: a constant number of queries, whatever the shop holds."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import datetime, timedelta
 
 from django.db.models import Model
@@ -24,6 +24,7 @@ from .jobs import (
     with_word_on_lots,
 )
 from .packs import orders_for, packs_for
+from .put_away import poured_on, put_away
 
 # Entered this much after it happened, an entry is marked late; a queue that was sent again is not.
 LATE = timedelta(minutes=2)
@@ -68,6 +69,11 @@ def load(station: Station, state: State, said: Said, at: datetime, now: datetime
         facts = with_word_on_lots(with_car(facts, job, steps), job, meant, steps)
     if job is not None and found is not None:
         facts = with_check(facts, job, steps, found, rows, about=_asked_about(state, said, rows))
+    facts = replace(
+        facts,
+        put_away=put_away(shop, state, said, facts, meant),
+        poured_on=poured_on(state, said, meant),
+    )
     known = tuple(row for row in (job, *steps, *meant) if row)
     return Loaded(facts, people, job, known)
 

@@ -175,7 +175,8 @@ class Facts:
 
     `needs` are open jobs' remaining needs, `step_of` the step of each, `booked` says whose they are in words;
     `step_had` what a step has had of a product or kind; `two_lots_allowed` (product or kind, step)
-    where an owner's word for two lots stands; `findings` the pre-job check's, where it ran; `late`: it is
+    where an owner's word for two lots stands; `findings` the pre-job check's, where it ran; `put_away` what
+    is said of putting it where it goes; `poured_on` of pouring it onto what the bottle held; `late`: it is
     entered well after it happened.
     """
 
@@ -195,5 +196,7 @@ class Facts:
     two_lots_allowed: frozenset[tuple[str, str]] = frozenset()
     stage: StagePlan | None = None
     findings: tuple[Found, ...] = ()
+    put_away: tuple[Found, ...] = ()
+    poured_on: tuple[Found, ...] = ()
     station_place: str = ""
     late: bool = False

@@ -147,6 +147,8 @@ def _cannot(
         return turn.stop(f"{named} is held: {target.shelf.held}.", "Take another one.")
     mixed = source.shelf.parts if source.shelf.parts != NEAT else parts
     fresh = not target.content and target.rinsed
+    if not fresh and (harm := next((one for one in turn.facts.poured_on if one.grade == "stop"), None)):
+        return turn.stop(f"{named} is not rinsed. {harm.says}", "Take a new bottle.")
     if not fresh and (target.product != source.product or target.shelf.parts != mixed):
         last = (
             f"{target.product.name} {show_mix(*target.shelf.parts)}" if target.product else "something else"

@@ -13,6 +13,7 @@ from ..turn import Turn
 from .with_bottle import in_hand, next_bottle
 
 NAME = "move"
+BESIDE = "beside."
 
 
 def begin(turn: Turn) -> Heard:
@@ -55,16 +56,36 @@ def settle(turn: Turn, slots: dict[str, Any]) -> Heard:
             waits="yes",
             **{**slots, "asked": "not_admitted"},
         )
+    if objection := put_beside(turn, slots):
+        return objection
     facts: dict[str, object] = {"answered": slots["answered"]} if slots.get("answered") else {}
     act = Act("move", turn.facts.at, target=bottle.code, place=place.code, facts=facts)
     return turn.recorded(
         f"Moved {words.name(bottle)} to {place.name}.",
-        _came_from(bottle),
+        " ".join(part for part in (*told(turn), _came_from(bottle)) if part),
         Key("Undo", "UNDO"),
         acts=(act,),
         what=f"the move of {words.name(bottle)}",
         state=replace(turn.state.idle(), bottle=bottle.code),
     )
+
+
+def put_beside(turn: Turn, slots: dict[str, Any], verb: str = NAME) -> Heard | None:
+    """Stop or ask where what stands in the place already must not stand beside it; None where nothing is."""
+    answered = slots.get("answered", ())
+    for found in turn.facts.put_away:
+        if found.grade == "stop":
+            return turn.stop(found.says, found.do)
+        code = f"{BESIDE}{found.code}"
+        if found.grade == "ask" and code not in answered:
+            yes, no = Key("Yes, put it there", YES), Key("No", "NO", main=True)
+            return turn.ask(found.says, found.do, yes, no, verb=verb, waits="yes", **{**slots, "asked": code})
+    return None
+
+
+def told(turn: Turn) -> list[str]:
+    """Return what is only told of where it was put."""
+    return [found.says for found in turn.facts.put_away if found.grade == "tell"]
 
 
 def not_on_poster(

@@ -9,11 +9,11 @@ from inventory.stock.rules.acts import Act, LotFacts, NewBottle
 from inventory.stock.rules.receipts import allocate
 
 from .. import words
-from ..answers import Heard, Key
+from ..answers import STOP, Heard, Key
 from ..facts import PackFacts, PlaceFacts, ProductFacts
 from ..guards import YES
 from ..turn import Turn
-from .move import not_on_poster
+from .move import not_on_poster, put_beside
 from .symbols import pack_of
 
 NAME = "receive"
@@ -52,7 +52,21 @@ def settle(turn: Turn, slots: dict[str, Any]) -> Heard:
             waits="yes",
             **{**slots, "asked": "not_admitted"},
         )
+    if objection := put_beside(turn, slots, NAME):
+        return _elsewhere(turn, slots, objection)
     return _record(turn, slots, pack, place)
+
+
+def _elsewhere(turn: Turn, slots: dict[str, Any], objection: Heard) -> Heard:
+    """Keep what was read of a delivery that may not stand here: another place is scanned for it."""
+    if objection.answer.grade != STOP:
+        return objection
+    kept = {name: value for name, value in slots.items() if name not in {"place", "answered"}}
+    state = replace(
+        turn.state, verb=NAME, waits="place", slots=kept, delivery={**turn.state.delivery, "place": ""}
+    )
+    answer = replace(objection.answer, next=f"{objection.answer.next} Scan the place where it goes instead.")
+    return replace(objection, state=state, answer=answer)
 
 
 def _record(turn: Turn, slots: dict[str, Any], pack: PackFacts, place: PlaceFacts) -> Heard:

@@ -1,0 +1,101 @@
+"""What the put-away check is told: what stands in a place and in its fire area, in three queries."""
+
+from collections.abc import Iterable
+
+from django.db.models import Q
+
+from inventory.models import Container, Place, Product, Profile
+from inventory.precheck.rules.put_away import CABINET, Putting, put_away
+from safety.findings import Finding
+from safety.flammables.values import Held
+from safety.hazards.classes import read_hazard
+from safety.models import SheetVersion
+
+from .substances import sheets_of, substance
+
+LITRE = 1_000_000
+# Outside the United States and Great Britain the shop types its limit; Canada's code is not in our tables.
+REGIMES = {"US": "US", "GB": "UK"}
+
+
+def putting_away(
+    place: Place, product: Product, amount: int, moving: Container | None
+) -> tuple[Finding, ...]:
+    """Return the findings on putting so much of a product (base units) in a place; `moving` is it, if here."""
+    rows = _around(place, moving)
+    products = {row.product_id: row.product for row in rows if row.product} | {product.pk: product}
+    profiles = {row.product_id: row for row in Profile.objects.filter(product__in=products)}
+    sheets = sheets_of(products.values())
+
+    def of(one: Product) -> tuple[Profile | None, SheetVersion | None]:
+        return profiles.get(one.pk), sheets.get(one.sheet_id or 0)
+
+    here = [row for row in rows if row.place_id == place.pk]
+    held = [
+        (row, _held(row.product, row.content, sheets.get(row.product.sheet_id or 0), row))
+        for row in rows
+        if row.product
+    ]
+    coming = _held(product, amount, sheets.get(product.sheet_id or 0), moving, place.kind)
+    return put_away(
+        Putting(
+            kind=place.kind,
+            what=substance(product, *of(product)),
+            there=tuple(substance(row.product, *of(row.product)) for row in here if row.product),
+            in_cabinet=(coming, *(one for row, one in held if row.place_id == place.pk)),
+            in_area=(coming, *(one for row, one in held if _in_area(row, place))),
+            area=place.fire_area,
+            regime=REGIMES.get(place.shop.country, "EU"),
+            typed_litres=place.fire_area_limit_l,
+        )
+    )
+
+
+def _around(place: Place, moving: Container | None) -> list[Container]:
+    near = Q(place=place)
+    if place.fire_area:
+        near |= Q(place__fire_area=place.fire_area)
+    rows = Container.objects.filter(near, shop=place.shop_id, state__in=["sealed", "open"], content__gt=0)
+    if moving is not None:
+        rows = rows.exclude(pk=moving.pk)
+    return list(rows.select_related("product", "place"))
+
+
+def _in_area(row: Container, place: Place) -> bool:
+    return bool(place.fire_area) and row.place is not None and row.place.fire_area == place.fire_area
+
+
+def _held(
+    product: Product, content: int, sheet: SheetVersion | None, row: Container | None, kind: str = ""
+) -> Held:
+    where = kind or (row.place.kind if row and row.place else "")
+    # A mix with much water is counted as the product: its own flash point is not known.
+    category, aerosol = burns_as(sheet.hazards if sheet else None)
+    return Held(
+        product.name, category, _litres(product, content), aerosol=aerosol,
+        flash_c=sheet.flash_point_c if sheet else None,
+        sealed=row is None or row.state == Container.State.SEALED, cabinet=where == CABINET,
+    )  # fmt: skip
+
+
+def burns_as(hazards: Iterable[str] | None) -> tuple[int | None, bool]:
+    """Return the category of what burns (0 where a sheet classes nothing so), and whether it is an aerosol.
+
+    None where no sheet says.
+    """
+    if hazards is None:
+        return None, False
+    read = [read_hazard(str(text)).of for text in hazards]
+    for name, aerosol in (("Aerosol", True), ("Flam. Liq.", False)):
+        if found := next((one for one in read if one.name == name), None):
+            return int(found.category), aerosol
+    return 0, False
+
+
+def _litres(product: Product, content: int) -> float:
+    if product.dimension == Product.Dimension.VOLUME:
+        return content / LITRE
+    if product.dimension != Product.Dimension.MASS:
+        return 0.0
+    density = product.density_mg_per_l or LITRE
+    return content / density

@@ -1,0 +1,102 @@
+"""What may meet what on the cars under check and in their bays: four queries, whatever they hold."""
+
+from collections import defaultdict
+from collections.abc import Iterable
+
+from django.db.models import Q
+
+from inventory.models import Container, Job, Kind, Product, Step, StepNeed
+from inventory.precheck.questions.topics.reactions import InBay, ReactionFacts, Wetted
+
+from .loading import Loading
+from .substances import of_a_kind, substances
+
+# What is put on a car or a floor; pads, towels, masks and gels are not.
+WETS = {
+    Kind.SHAMPOO, Kind.FOAM, Kind.ALKALINE, Kind.CLEANER, Kind.WHEEL, Kind.ACID, Kind.IRON, Kind.TAR,
+    Kind.LUBRICANT, Kind.SOLVENT, Kind.COATING, Kind.TOPPER, Kind.DRESSING, Kind.GLASS, Kind.INTERIOR,
+    Kind.OTHER,
+}  # fmt: skip
+
+
+def load(loading: Loading) -> dict[int, ReactionFacts]:
+    """Return the facts of each job under check by its id."""
+    needs: dict[int, list[str]] = defaultdict(list)
+    rows = [row for row in loading.work_rows if kind_of(row) in WETS]
+    for row in rows:
+        needs[row.step_id].append(row.product.code if row.product else any_of(row.kind))
+    bays = {row.bay_id for row in loading.step_rows if row.bay_id}
+    standing, others = _standing(loading, bays), _others(loading, bays)
+    kinds = {any_of(row.kind): of_a_kind(row.kind) for row in rows if not row.product}
+    shelf = [row.product for row in standing if row.product]
+    known = kinds | substances([*_products(rows), *shelf, *_products(others)])
+    return {
+        job.id: ReactionFacts(
+            steps=tuple(_wetted(row, needs[row.pk]) for row in loading.step_rows if row.job_id == job.id),
+            in_bays=(*_stands(standing), *_uses(others, job)),
+            substances=known,
+        )
+        for job in loading.jobs
+    }
+
+
+def kind_of(row: StepNeed) -> str:
+    """Return the kind of what a need takes, named or not."""
+    return row.product.kind if row.product else row.kind
+
+
+def any_of(kind: str) -> str:
+    """Return how findings name any product of a kind."""
+    return f"any-{kind}"
+
+
+def _standing(loading: Loading, bays: set[int]) -> list[Container]:
+    here = Container.objects.filter(shop=loading.shop, state__in=["sealed", "open"], product__kind__in=WETS)
+    inside = here.filter(Q(place__in=bays) | Q(place__within__in=bays))
+    return list(inside.select_related("product", "place__within"))
+
+
+def _others(loading: Loading, bays: set[int]) -> list[StepNeed]:
+    """Return what the steps of all open cars take in these bays in the days under check."""
+    if not loading.step_rows:
+        return []
+    starts = min(row.starts_at for row in loading.step_rows)
+    ends = max(row.ends_at for row in loading.step_rows)
+    rows = StepNeed.objects.filter(
+        step__job__shop=loading.shop, step__job__state=Job.State.OPEN, step__bay__in=bays,
+        step__starts_at__lt=ends, step__ends_at__gt=starts, step__signed_at=None,
+        product__kind__in=WETS,
+    )  # fmt: skip
+    return list(rows.select_related("product", "step__job__vehicle", "step__bay"))
+
+
+def _products(rows: Iterable[StepNeed]) -> list[Product]:
+    return [row.product for row in rows if row.product]
+
+
+def _wetted(row: Step, products: list[str]) -> Wetted:
+    codes = tuple(dict.fromkeys(products))
+    return Wetted(
+        row.code, row.name, row.starts_at, row.ends_at, row.bay.code if row.bay else None, codes,
+        row.rinses, row.signed_at is not None,
+    )  # fmt: skip
+
+
+def _stands(rows: Iterable[Container]) -> tuple[InBay, ...]:
+    found = {}
+    for row in rows:
+        assert row.place is not None
+        assert row.product is not None
+        bay = row.place.within if row.place.within and row.place.kind != "bay" else row.place
+        found[bay.code, row.product.code] = InBay(bay.code, row.product.code)
+    return tuple(found[key] for key in sorted(found))
+
+
+def _uses(rows: Iterable[StepNeed], mine: Job) -> tuple[InBay, ...]:
+    used = [row for row in rows if row.step.job_id != mine.pk and row.product and row.step.bay]
+    return tuple(
+        InBay(row.step.bay.code, row.product.code, row.step.starts_at, row.step.ends_at,
+              str(row.step.job.vehicle).capitalize())
+        for row in sorted(used, key=lambda row: (row.step.starts_at, row.pk))
+        if row.product and row.step.bay
+    )  # fmt: skip

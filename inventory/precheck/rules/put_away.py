@@ -1,0 +1,64 @@
+"""May a container stand where it is put: beside what is there already, and within what may burn there?
+
+One finding says it: the gravest pair first, the others counted in its reason; the sums of what burns apart.
+"""
+
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+
+from safety.findings import Finding, gravest_first
+from safety.flammables.totals import totals
+from safety.flammables.values import Held
+from safety.reactions.bay import in_one_bay
+from safety.reactions.shelf import in_one_place
+from safety.reactions.values import Substance
+
+# Where things stand within each other's reach; a store or a bay is a room.
+TOGETHER = {"cabinet", "shelf", "tray"}
+CABINET, BAY = "cabinet", "bay"
+
+
+@dataclass(frozen=True)
+class Putting:
+    """A container on its way to a place: what is there already, and what burns in its fire area, it included.
+
+    `area` names the fire area, "" where the place belongs to none; `typed_litres` is the shop's own limit.
+    """
+
+    kind: str
+    what: Substance
+    there: tuple[Substance, ...] = ()
+    in_cabinet: tuple[Held, ...] = ()
+    in_area: tuple[Held, ...] = ()
+    area: str = ""
+    regime: str = "EU"
+    typed_litres: float | None = None
+
+
+def put_away(putting: Putting) -> tuple[Finding, ...]:
+    """Return what is said of putting a container there; () is nothing found, which is not safe."""
+    return gravest_first([*_beside(putting), *_burning(putting)])
+
+
+def _beside(putting: Putting) -> list[Finding]:
+    judge = in_one_place if putting.kind in TOGETHER else in_one_bay if putting.kind == BAY else None
+    if judge is None:
+        return []
+    others = sorted({each for each in putting.there if each != putting.what}, key=lambda each: each.name)
+    found = gravest_first(one for each in others if (one := judge(putting.what, each)))
+    return [_once(found)] if found else []
+
+
+def _once(found: Iterable[Finding]) -> Finding:
+    first, *rest = found
+    return replace(first, because=" ".join([first.because, *(one.says for one in rest)]))
+
+
+def _burning(putting: Putting) -> list[Finding]:
+    found: list[Finding] = []
+    if putting.kind == CABINET:
+        found += totals(putting.in_cabinet, putting.regime, True, typed_litres=putting.typed_litres)
+    if putting.area:
+        found += totals(putting.in_area, putting.regime, False, typed_litres=putting.typed_litres)
+    # What is only told of a fire area stands on its page; at a scan, what asks is enough.
+    return [one for one in found if one.grade != "tell"]

@@ -1,0 +1,75 @@
+"""What is said of putting the bottle in hand, or what comes, where it goes.
+
+And what is said of pouring it onto what a bottle held that nobody rinsed.
+"""
+
+from collections.abc import Iterable
+
+from inventory.models import Container, Place, Product, Shop
+from inventory.precheck import queries as precheck
+from inventory.stock.conversation import Said, State
+from inventory.stock.conversation.facts import Facts, Found
+from safety.findings import Finding
+from safety.reactions.vessel import in_one_vessel
+
+JUDGED = {Place.Kind.CABINET, Place.Kind.SHELF, Place.Kind.TRAY, Place.Kind.BAY}
+
+
+def put_away(
+    shop: Shop, state: State, said: Said, facts: Facts, meant: Iterable[Container]
+) -> tuple[Found, ...]:
+    """Return the findings; () where nothing is put anywhere."""
+    place = _goes_to(state, said, facts)
+    if place is None:
+        return ()
+    if state.verb == "receive":
+        return _arriving(shop, state, facts, place)
+    bottle = next((row for row in meant if row.code == state.bottle and row.product), None)
+    if bottle is None or bottle.product is None or bottle.place_id == place.pk:
+        return ()
+    return _found(precheck.putting_away(place, bottle.product, bottle.content, bottle))
+
+
+def poured_on(state: State, said: Said, meant: Iterable[Container]) -> tuple[Found, ...]:
+    """Return what is said of pouring onto what an unrinsed bottle held; () where nothing is poured."""
+    if state.verb != "fill":
+        return ()
+    rows = {row.code: row for row in meant}
+    target = rows.get(said.code) or rows.get(str(state.slots.get("target", "")))
+    source = rows.get(str(state.slots.get("source", "")))
+    if target is None or source is None or target.product is None or source.product is None:
+        return ()
+    if target.product_id == source.product_id or (target.rinsed and not target.content):
+        return ()
+    of = precheck.substances([source.product, target.product])
+    found = in_one_vessel(of[source.product.code], of[target.product.code])
+    return _found((found,) if found else ())
+
+
+def _goes_to(state: State, said: Said, facts: Facts) -> Place | None:
+    moving = said.kind == "place" and bool(state.bottle) and not state.verb
+    told = said.kind == "place" and state.verb in {"move", "receive"}
+    code = said.code if moving or told else ""
+    if said.command == "bring_back":
+        code = facts.station_place
+    if said.command == "yes" and state.verb in {"move", "receive"}:
+        code = str(state.slots.get("place", ""))
+    if state.verb == "receive" and not code:
+        code = str(state.delivery.get("place", "")) or facts.station_place
+    rows = Place.objects.filter(code=code, kind__in=JUDGED).select_related("shop") if code else ()
+    return next(iter(rows), None)
+
+
+def _arriving(shop: Shop, state: State, facts: Facts, place: Place) -> tuple[Found, ...]:
+    named = facts.packs.get(str(state.slots.get("of", "")), ())
+    pack = next((each for each in named if each.id == state.slots.get("pack")), None)
+    rows = Product.objects.filter(shop=shop, code=pack.product.code) if pack else ()
+    product = next(iter(rows), None)
+    if pack is None or product is None:
+        return ()
+    amount = pack.amount * max(1, int(state.slots.get("count", 1))) * max(1, pack.per_case)
+    return _found(precheck.putting_away(place, product, amount, None))
+
+
+def _found(findings: Iterable[Finding]) -> tuple[Found, ...]:
+    return tuple(Found(one.code, one.grade, one.says, one.do, one.about) for one in findings)
