@@ -8,11 +8,13 @@ from django.db.models import Q
 
 from inventory.models import Container, Job, Override, Place, Product, RuleGrade, Shop, Step, StepNeed
 from inventory.precheck.questions import Answer, StepFacts
+from inventory.precheck.questions.topics.weather import Reading
 from inventory.stock import queries as stock
 from inventory.stock.rules.remaining import remaining
 from inventory.stock.rules.reserve import Need
 from inventory.stock.used import used
 
+from .readings import newest
 from .values import key, need_of, step_facts
 
 
@@ -40,6 +42,11 @@ class Loading:
         for row in self.step_rows:
             found[row.job_id].append(step_facts(row))
         return found
+
+    @cached_property
+    def readings(self) -> dict[str, Reading]:
+        """The newest reading of each bay of these steps, by the bay's code."""
+        return newest({row.bay_id for row in self.step_rows if row.bay_id})
 
     @cached_property
     def work_rows(self) -> list[StepNeed]:

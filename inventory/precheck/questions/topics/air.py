@@ -1,8 +1,114 @@
 """What evaporates in the bays of a job's steps, and who breathes it."""
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import datetime, tzinfo
+
+from safety.air.evaporating import Ingredient
+from safety.air.values import Limit, Place
+
+from .weather import Reading
+
+OFF = "off"
+
+
+@dataclass(frozen=True)
+class Spark:
+    """What may spark or glow in a place, and when somebody last said how it stands: on, off or unknown."""
+
+    name: str
+    state: str
+    said_at: datetime | None = None
+
+    def confirmed_off(self, moment: datetime, zone: tzinfo) -> bool:
+        """Say whether somebody said that it is off, on the day of a moment."""
+        said = self.said_at
+        return (
+            self.state == OFF
+            and said is not None
+            and said.astimezone(zone).date() == moment.astimezone(zone).date()
+        )
+
+
+@dataclass(frozen=True)
+class AirPlace:
+    """A place where people work: what its air does, and what may spark in it."""
+
+    code: str
+    name: str
+    place: Place
+    cabin: bool = False
+    sparks: tuple[Spark, ...] = ()
+
+    @property
+    def known(self) -> bool:
+        """Whether anybody can say what is breathed here."""
+        return self.place.volume_m3 is not None and self.place.air_m3_h is not None
+
+
+@dataclass(frozen=True)
+class Makeup:
+    """What a product is made of, of its newest confirmed sheet; `composed`: somebody typed section 3 in.
+
+    `volatile`: its sheet's classes or form say that something of it evaporates.
+    """
+
+    code: str
+    name: str
+    kind: str
+    dimension: str
+    ingredients: tuple[Ingredient, ...] = ()
+    composed: bool = False
+    volatile: bool = False
+    aerosol: bool = False
+    density_kg_l: float | None = None
+    flash_point_c: float | None = None
+
+
+@dataclass(frozen=True)
+class AirUse:
+    """What a step is planned to take, in base units of the product's dimension."""
+
+    need: str
+    amount: int
+    product: str | None = None
+    kind: str = ""
+
+
+@dataclass(frozen=True)
+class AirStep:
+    """A step of any open job; `inside`: it touches nothing but the car's interior. `person` is a code."""
+
+    code: str
+    name: str
+    job: str
+    starts_at: datetime
+    ends_at: datetime
+    bay: str | None = None
+    person: str = ""
+    sprayed: bool = False
+    respirator: str = "none"
+    inside: bool = False
+    signed: bool = False
+    uses: tuple[AirUse, ...] = ()
+
+    def meets(self, other: "AirStep") -> bool:
+        """Say whether two steps are done in one place at one time."""
+        together = self.starts_at < other.ends_at and other.starts_at < self.ends_at
+        return together and self.bay is not None and self.bay == other.bay and self.inside == other.inside
 
 
 @dataclass(frozen=True)
 class AirFacts:
-    """What evaporates in the bays of a job's steps, and who breathes it."""
+    """The regime whose lists judge, the shop's typed limits by CAS number, and who works with what where.
+
+    `steps` are those of this job, `others` those of other open jobs near them in place, or of their people.
+    """
+
+    regime: str = "EU"
+    limits: Mapping[str, tuple[Limit, ...]] = field(default_factory=dict, hash=False)
+    places: Mapping[str, AirPlace] = field(default_factory=dict, hash=False)
+    makeups: Mapping[str, Makeup] = field(default_factory=dict, hash=False)
+    steps: tuple[AirStep, ...] = ()
+    others: tuple[AirStep, ...] = ()
+    readings: Mapping[str, Reading] = field(default_factory=dict, hash=False)

@@ -1,0 +1,119 @@
+"""The air of several steps said once: one finding a cause, the gravest step first, notes folded into one."""
+
+from collections import defaultdict
+
+from inventory.units import show
+from safety.air.answer import CAUTION
+from safety.air.saying import number, row
+from safety.findings import GRADES
+from safety.findings import Finding as Found
+
+from .asking import Finding
+from .case import Case
+from .evaporation import StepAir, Taken
+from .words import joined
+
+NOTE = "air.note"
+SCREENING = CAUTION.split(".")[0] + "."
+# What leads a note, where several things are told.
+FIRST = ("air.ignition", "air.exposure", "air.fumes", "air.respirator")
+EXPOSURE = "air.exposure"
+Pairs = list[tuple[StepAir, Found]]
+
+
+def told_once(case: Case, said: Pairs) -> list[Finding]:
+    """Return one finding a cause and job, and one note a place."""
+    causes: dict[tuple[str, str], Pairs] = defaultdict(list)
+    for of, found in said:
+        causes[(NOTE, of.place.name) if found.grade == "tell" else (found.code, "")].append((of, found))
+    told = [_note(case, found) for (code, _), found in causes.items() if code == NOTE]
+    return [*(_one(case, found) for (code, _), found in causes.items() if code != NOTE), *told]
+
+
+def _one(case: Case, said: Pairs) -> Finding:
+    said = sorted(said, key=lambda each: GRADES.index(each[1].grade))
+    of, worst = said[0]
+    also = [f"{each.step.name}: {found.says}" for each, found in said[1:]]
+    dos = [found.do for _, found in said if found.grade == worst.grade]
+    out = way_out(case, of, worst)
+    return Finding(
+        worst.code, worst.grade, _says(of, worst), joined(counted(case, of), worst.because, *also, SCREENING),
+        joined(*dict.fromkeys(dos), out), worst.source, beginning(of),
+    )  # fmt: skip
+
+
+def _note(case: Case, said: Pairs) -> Finding:
+    rank = {code: at for at, code in enumerate(FIRST)}
+    said = sorted(said, key=lambda each: rank.get(each[1].code, len(FIRST)))
+    of, first = said[0]
+    rest = [
+        f"{each.step.name}: {found.says} {found.because} {found.do}"
+        for each, found in said[1:]
+        if found.says != first.says
+    ]
+    return Finding(
+        NOTE, "tell", _says(of, first),
+        joined(counted(case, of), first.because, *dict.fromkeys(rest), SCREENING),
+        first.do, first.source, beginning(of),
+    )  # fmt: skip
+
+
+def beginning(of: StepAir) -> tuple[str, ...]:
+    """Return what a finding is about: the bay if there is one, then the step."""
+    return tuple(code for code in (of.place.code, of.step.code) if code)
+
+
+def _says(of: StepAir, found: Found) -> str:
+    says = found.says
+    if says[1:2].islower() and says.split()[0] in {"Who", "Something", "No", "How", "A", "An", "The"}:
+        says = says[:1].lower() + says[1:]
+    return f"{of.step.name}, {of.place.name}: {says}"
+
+
+def counted(case: Case, of: StepAir) -> str:
+    """Return what was counted: grams, minutes, the place, what others add, and what had to be assumed."""
+    masses: dict[str, float] = {}
+    for one in of.release.within(of.minutes):
+        masses[one.name] = masses.get(one.name, 0.0) + (one.grams or 0.0)
+    others = sum(one.elsewhere for one in of.emissions)
+    room = of.place.place
+    parts = [
+        f"Counted: {row(f'{number(grams)} g of {name}' for name, grams in masses.items())} "
+        f"in {of.minutes:.0f} minutes, from {row(_amount(case, one) for one in of.taken)}."
+        if masses
+        else "",
+        f"{number(others)} g more from other work there." if others else "",
+        f"{number(room.volume_m3)} m³ and {number(room.air_m3_h)} m³/h, K {room.mixing_k:g}."
+        if room.volume_m3 is not None and room.air_m3_h is not None
+        else "",
+        "Not measured: the air counts as 25 °C." if of.reading is None else "",
+        *(f"The density of {name} is not known and counts as water's or more." for name in _guessed(of)),
+    ]
+    return joined(*parts)
+
+
+def _amount(case: Case, one: Taken) -> str:
+    return f"{show(one.amount, one.makeup.dimension, case.facts.system)} of {one.makeup.name}"
+
+
+def _guessed(of: StepAir) -> list[str]:
+    taken = [one.makeup for one in of.taken if one.makeup.ingredients and one.makeup.dimension == "volume"]
+    return [one.name for one in taken if one.density_kg_l is None]
+
+
+def way_out(case: Case, of: StepAir, found: Found) -> str:
+    """Return how much of its one product a stopped step may take in a quarter of an hour; "" if not that."""
+    volatile = [one for one in of.taken if one.makeup.ingredients and one.grams]
+    share = _share(found)
+    if found.code != EXPOSURE or found.grade != "stop" or len(volatile) != 1 or share <= 1 or of.beside:
+        return ""
+    one = volatile[0]
+    most = int(one.amount / share * 0.95) // 1000 * 1000
+    amount = show(most, one.makeup.dimension, case.facts.system)
+    return f"As planned here, {amount} in fifteen minutes stays below: part the step, or take less."
+
+
+def _share(found: Found) -> float:
+    """Return the part of the limit that an exposure's sentence names."""
+    words = found.says.split()
+    return float(words[words.index("%") - 1]) / 100 if "%" in words else 0.0
