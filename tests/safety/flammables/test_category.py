@@ -2,7 +2,8 @@
 
 import pytest
 
-from safety.flammables.category import category
+from safety.flammables.category import category, of_sheet
+from safety.hazards.classes import read_hazard
 
 
 @pytest.mark.parametrize(
@@ -47,3 +48,32 @@ def test_a_category_changes_at_these_bounds(
 def test_the_eu_and_the_uk_have_no_category_4(regime: str, expected: int) -> None:
     """CLP Annex I Table 2.6.1 ends at 60 °C."""
     assert category(61, 171, regime) == expected
+
+
+@pytest.mark.parametrize(
+    ("hazards", "flash_c", "regime", "expected", "because"),
+    [
+        (None, None, "US", (None, False), "nobody looked and nobody measured"),
+        ([], None, "US", (0, False), "looked at and not classified"),
+        (["Eye Irrit. 2 H319"], None, "US", (0, False), "other hazards do not burn"),
+        (["Flam. Liq. 2 H225"], None, "EU", (2, False), "its class"),
+        (["Flam. Liq. 4 H227"], None, "US", (4, False), "the US has category 4"),
+        (["Flam. Liq. 4 H227"], None, "UK", (0, False), "the UK has not"),
+        ([], 61, "US", (4, False), "a European sheet leaves category 4 out: the flash point says it"),
+        ([], 61, "EU", (0, False), "where it does not count"),
+        (["Flam. Liq. 1 H224"], 12, "US", (1, False), "the graver of class and flash point"),
+        (["Flam. Liq. 3 H226"], 12, "US", (2, False), "and the other way round"),
+        (None, 25, "US", (3, False), "measured, not yet classified"),
+        (["Aerosol 1 H222+H229"], None, "US", (1, True), "an aerosol has its own categories"),
+        (["Aerosol 3 H229", "Flam. Liq. 2 H225"], 12, "US", (3, True), "which go before the liquid's"),
+    ],
+)
+def test_a_sheet_gives_the_category_that_counts(
+    hazards: list[str] | None,
+    flash_c: float | None,
+    regime: str,
+    expected: tuple[int | None, bool],
+    because: str,
+) -> None:
+    read = None if hazards is None else [read_hazard(one) for one in hazards]
+    assert of_sheet(read, flash_c, 100, regime) == expected, because
