@@ -89,7 +89,7 @@ def half_day(held: tuple[Held, ...], store: Store) -> list[Finding]:
     litres, need = math.fsum(one.litres for one in outside), store.half_day_litres
     if not outside or (need is not None and litres <= need + ROUNDING):
         return []
-    says = f"{amount(litres, BY_FLASH)} of what burns stand outside a cabinet; half a day's need is meant to."
+    says = f"{amount(litres, BY_FLASH)} of what burns stand outside a cabinet; only half a day's need should."
     if need is None:
         because = "How much half a day needs is not typed in."
         do = f"Keep out what half a day needs and put the rest into the cabinet{sealed_first(outside)}."

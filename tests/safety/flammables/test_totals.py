@@ -141,7 +141,7 @@ def test_half_a_days_need_is_told_asked_beyond_and_silent_within() -> None:
     out = [liquid(2, 12, "isopropanol", flash_c=12)]
     told = only(out, "UK", False)
     assert (told.code, told.grade) == ("flammables.half_day", "tell")
-    assert told.says == "12 l of what burns stand outside a cabinet; half a day's need is meant to."
+    assert told.says == "12 l of what burns stand outside a cabinet; only half a day's need should."
     assert told.do == (
         "Keep out what half a day needs and put the rest into the cabinet, sealed ones first: isopropanol."
     )
