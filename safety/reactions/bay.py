@@ -5,12 +5,14 @@ from dataclasses import replace
 from itertools import combinations
 
 from safety.findings import Finding
+from safety.reactions.chart import SOURCE as CHART
 from safety.reactions.families import ACIDS, BLEACH, between
 from safety.reactions.meeting import meet
 from safety.reactions.saying import both, finding
 from safety.reactions.shelf import HARMS
 from safety.reactions.values import EVERYWHERE, Substance
 
+NAMED = 3
 IN_USE, NEAR = "reaction.bay", "reaction.bay_closed"
 ONE_AFTER = "Finish one, rinse car and floor to a clear drain, air the bay, then take the other."
 KEEP_CLOSED = "Keep them closed, and never let one into the other's bucket or drain."
@@ -36,18 +38,22 @@ def all_in_one_bay(closed: Iterable[Substance], in_use: Iterable[Substance]) -> 
     used = list(dict.fromkeys(in_use))
     there = [(one, True) for one in used] + [(one, False) for one in dict.fromkeys(closed) if one not in used]
     found = [in_one_bay(a, b, x and y) for (a, x), (b, y) in combinations(there, 2)]
-    stops = [each for each in found if each is not None and each.grade == "stop"]
+    stops = tuple(each for each in found if each is not None and each.grade == "stop")
     notes = [each for each in found if each is not None and each.grade == "tell"]
-    return (*stops, *([folded(notes)] if notes else []))
+    own_first = sorted(notes, key=lambda each: each.source.startswith(CHART))
+    return (*stops, folded(own_first)) if notes else stops
 
 
 def folded(notes: list[Finding]) -> Finding:
-    """Return the first note with the names of all other pairs in its reason."""
+    """Return the first note with the next few pairs in its reason, and the number of those left out."""
     first, *rest = notes
     if not rest:
         return first
-    pairs = "; ".join(" and ".join(each.about) for each in rest)
-    names = sorted({name for each in notes for name in each.about})
-    # sources are joined by semicolons: what two pairs share is said once
-    sources = "; ".join(dict.fromkeys(part for each in notes for part in each.source.split("; ")))
-    return replace(first, because=f"{first.because} Also apart: {pairs}.", source=sources, about=tuple(names))
+    named = [" and ".join(each.about) for each in rest[:NAMED]]
+    left = len(rest) - len(named)
+    more = f"; and {left} more {'pair' if left == 1 else 'pairs'}" if left else ""
+    # Sources are joined by semicolons: what several pairs share is said once.
+    sources = dict.fromkeys(part for each in notes[: NAMED + 1] for part in each.source.split("; "))
+    about = {name for each in notes for name in each.about}
+    because = f"{first.because} Also apart: {'; '.join(named)}{more}."
+    return replace(first, because=because, source="; ".join(sources), about=tuple(sorted(about)))

@@ -1,6 +1,6 @@
 """What judgements ask of a substance besides the rules: is it bleach, an acid, does it burn."""
 
-from safety.reactions.groups import WATER, traits
+from safety.reactions.groups import WATER, labels, traits
 from safety.reactions.values import Substance
 
 BLEACH = frozenset({"hypochlorite"})
@@ -25,11 +25,11 @@ def between(a: Substance, b: Substance, left: frozenset[str], right: frozenset[s
 def burns(of: Substance) -> bool:
     """Return whether its label says that it burns; where no label is known, solvents without water do."""
     found = traits(of)
-    if of.statements:
+    if labels(of):
         return bool(found & FLAMMABLE)
     return bool(found & SOLVENTS) and WATER not in found
 
 
 def known_weak(of: Substance) -> bool:
     """Return whether it is no concentrate: water-based, and its label has statements but not corrosive."""
-    return WATER in traits(of) and bool(of.statements) and "H314" not in of.statements
+    return WATER in traits(of) and bool(labels(of)) and "H314" not in labels(of)

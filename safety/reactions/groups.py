@@ -4,6 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import cache, lru_cache
 
+from safety.hazards.classes import Hazard, UnknownHazard, plain, read_hazard
 from safety.hazards.tables import rows
 from safety.reactions.values import Substance
 
@@ -52,7 +53,20 @@ def meant(given: Iterable[str]) -> frozenset[str]:
 def traits(of: Substance) -> frozenset[str]:
     """Return all that rules look at: groups, what these imply, the label's statements, water."""
     water = {WATER} if of.water_based else set()
-    return meant(of.groups) | of.statements | water
+    return meant(of.groups) | labels(of) | water
+
+
+def labels(of: Substance) -> frozenset[str]:
+    """Return the statements of a label and of its classes: either may have been typed alone."""
+    carried = {plain(code) for text in of.hazards if (read := _read(text)) for code in read.codes}
+    return of.statements | carried
+
+
+def _read(text: str) -> Hazard | None:
+    try:
+        return read_hazard(text)
+    except UnknownHazard:  # the sheet's own page says so
+        return None
 
 
 def chart_groups(of: Substance) -> list[str]:

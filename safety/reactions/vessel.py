@@ -6,7 +6,7 @@ at the maker's ratio are meant to react.
 
 from safety.findings import Finding
 from safety.reactions.families import known_weak
-from safety.reactions.groups import traits
+from safety.reactions.groups import labels, traits
 from safety.reactions.meeting import gravest_first, meet
 from safety.reactions.saying import both, finding
 from safety.reactions.values import Pair, Substance
@@ -41,7 +41,7 @@ def _asked(a: Substance, b: Substance, pairs: tuple[Pair, ...]) -> Finding:
 
 
 def _strong(a: Substance, b: Substance) -> bool:
-    return any("H314" in each.statements for each in (a, b))
+    return any("H314" in labels(each) for each in (a, b))
 
 
 def _unknown(name: str, a: Substance, b: Substance) -> Finding:

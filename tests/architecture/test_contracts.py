@@ -67,6 +67,12 @@ def test_every_contract_is_kept() -> None:
         ("inventory/money.py", "import reportlab", "What decides needs neither Django nor paper"),
         ("safety/air/room.py", "import django.conf", "What decides needs neither Django nor paper"),
         ("safety/weather.py", "import django.utils", "What decides needs neither Django nor paper"),
+        ("safety/reactions/chart.py", "import reportlab", "What decides needs neither Django nor paper"),
+        (
+            "safety/reactions/chart.py",
+            "import safety.air",
+            "In safety, sheets lie below pages, hazards below everything",
+        ),
         (
             "safety/hazards/classes.py",
             "import safety.air",

@@ -9,6 +9,7 @@ from safety.hazards.tables import rows
 from safety.reactions.chart import cells
 from safety.reactions.groups import UnknownGroup, groups, meant, read_group
 from safety.reactions.meeting import meet
+from safety.reactions.values import MARKS as WORDS
 from tests.safety.reactions.products import of
 
 GIVEN = Path(__file__).parents[2] / "expected" / "reactivity_epa.csv"
@@ -113,6 +114,13 @@ def test_water_reactive_goes_with_nothing(other: str) -> None:
 
 def test_two_water_reactive_substances_do_not_fire_the_column_for_being_alike() -> None:
     assert meet(of("107"), of("107", "another")) == ()
+
+
+@pytest.mark.parametrize("table", ["chart", "groups", "rules", "words"])
+def test_every_row_is_whole_and_says_how_it_is_known(table: str) -> None:
+    found = rows(f"reactivity_{table}")
+    assert [row for row in found if None in row or None in row.values()] == []
+    assert {row["mark"] for row in found} <= set(WORDS)
 
 
 def test_a_blank_cell_finds_nothing() -> None:

@@ -172,11 +172,17 @@ def test_a_full_bay_says_its_stop_and_one_note_for_all_the_rest() -> None:
         ("reaction.bay", "stop"),
         ("reaction.bay_closed", "tell"),
     ]
+    assert found[1].says.startswith("Brightwell mould bleach and Tidewall coating share a bay. ")
     assert found[1].because.endswith(
-        "Also apart: Brightwell mould bleach and Clearday panel wipe; Sourdew water spot remover "
-        "and Tidewall "
-        "coating; Clearday panel wipe and Sourdew water spot remover; Plainday shampoo and Tidewall coating; "
-        "Clearday panel wipe and Tidewall coating."
+        "Also apart: Brightwell mould bleach and Clearday panel wipe; Sourdew water spot remover and "
+        "Tidewall coating; Plainday shampoo and Tidewall coating; and 2 more pairs."
+    )
+    assert found[1].about == (
+        "Brightwell mould bleach",
+        "Clearday panel wipe",
+        "Plainday shampoo",
+        "Sourdew water spot remover",
+        "Tidewall coating",
     )
 
 

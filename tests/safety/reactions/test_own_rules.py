@@ -10,6 +10,7 @@ import pytest
 
 from safety.reactions.meeting import meet
 from safety.reactions.own_rules import own_rules
+from safety.reactions.values import Substance
 from tests.safety.reactions.products import of
 
 SPEC = Path(__file__).with_name("own_rules.csv")
@@ -60,6 +61,12 @@ def test_each_rule_travels_with_its_basis_and_its_mark(
 def test_own_rules_speak_before_labels_and_labels_before_the_chart() -> None:
     found = [pair.rule for pair in meet(of("hypochlorite EUH031"), of("1"))]
     assert found == ["S1", "EUH031", "1-10", "1-104"]
+
+
+def test_a_statement_counts_where_only_the_class_that_carries_it_was_typed() -> None:
+    by_class = Substance("by class", hazards=("Ox. Liq. 2 H272", "no class at all"))
+    assert [pair.rule for pair in meet(by_class, of("29"))] == ["H271"]
+    assert meet(Substance("irritant", hazards=("Skin Irrit. 2 H315",)), of("29")) == ()
 
 
 def test_what_a_product_holds_never_fires_against_itself() -> None:
