@@ -204,20 +204,5 @@ def test_the_order_of_work_is_that_of_the_trade() -> None:
     """Trade pages and common practice: wheels, wash, iron, tar, minerals, clay, cut, polish, wipe, coat."""
     order = ["foam", "wheel", "shampoo", "iron", "tar", "acid", "clay", "compound", "polish"]
     order += ["solvent", "coating", "wax", "dressing", "tape"]
-        "foam",
-        "wheel",
-        "shampoo",
-        "iron",
-        "tar",
-        "acid",
-        "clay",
-        "compound",
-        "polish",
-        "solvent",
-        "coating",
-        "wax",
-        "dressing",
-        "tape",
-    ]
     assert sorted(reversed(order), key=turn) == order
     assert turn("coating", "primer") < turn("solvent") < turn("coating", "reactive")
