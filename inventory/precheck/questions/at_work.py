@@ -78,6 +78,11 @@ def series(words: Iterable[str]) -> str:
     return " and ".join(part for part in (", ".join(each[:-1]), *each[-1:]) if part)
 
 
+def dated(on: date) -> str:
+    """Return a day with its year: what protects people lasts for years."""
+    return f"{day(on)} {on.year}"
+
+
 def capital(text: str) -> str:
     """Return a sentence's beginning with its capital."""
     return text[:1].upper() + text[1:]
@@ -96,10 +101,10 @@ def why(danger: DangerFacts) -> str:
 
 
 def ended(items: Iterable[ItemFacts]) -> str:
-    """Return "Ossen gel BKTR VNXH in Bay 1 is good to Friday 20 November." of each that carries a date."""
+    """Return "Ossen gel BKTR VNXH in Bay 1 is good to Friday 20 November 2026." of each with a date."""
     return " ".join(
         f"{item.name} {pair(item.code)}{f' in {item.place_name}' if item.place_name else ''} is good to "
-        f"{day(item.ends_on)}."
+        f"{dated(item.ends_on)}."
         for item in items
         if item.ends_on
     )

@@ -4,10 +4,9 @@ from collections.abc import Iterable
 from datetime import date
 
 from .asking import Finding, question
-from .at_work import ENDS, RESPIRATORS, Task, series, takes, tasks
+from .at_work import ENDS, RESPIRATORS, Task, dated, series, takes, tasks
 from .case import Case
 from .topics.people import DangerFacts, PersonFacts
-from .words import day
 
 TOPICS = {
     "corrosive": "acids and alkalis",
@@ -177,7 +176,7 @@ def _renewed(trained_on: date) -> date:
 
 def _isocyanate(task: Task, who: PersonFacts, holds: list[DangerFacts], *, by_law: bool) -> Finding:
     last = max((one.when.on for one in who.trained if one.topic == "isocyanate"), default=None)
-    was = f" The last training was on {day(last)} {last.year}." if last else ""
+    was = f" The last training was on {dated(last)}." if last else ""
     rule = (
         "Where REACH applies only trained people use them from 0.1 % on; nothing here says that it is less."
         if by_law

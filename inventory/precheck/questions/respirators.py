@@ -1,7 +1,7 @@
 """May whoever does a step wear what the step is done in: evaluated, fitted, nothing between mask and skin?"""
 
 from .asking import Finding, question
-from .at_work import ENDS, RESPIRATORS, TIGHT, Task, tasks
+from .at_work import ENDS, RESPIRATORS, TIGHT, Task, dated, tasks
 from .case import Case
 from .topics.people import Fitted, ItemFacts, PersonFacts
 from .words import day
@@ -42,7 +42,7 @@ def _evaluated(task: Task, who: PersonFacts) -> Finding | None:
     if _is_evaluated(task, who):
         return None
     last = max((one.until for one in who.evaluated if one.until), default=None)
-    was = f" The last one was good to {day(last)}." if last else ""
+    was = f" The last one was good to {dated(last)}." if last else ""
     return Finding(
         "people.evaluation",
         "stop",
@@ -82,7 +82,7 @@ def _unfitted(task: Task, who: PersonFacts, fits: list[Fitted], here: set[str]) 
     of_these = [one for one in fits if one.mask in here or not here]
     last = max(of_these, key=lambda one: one.when.until or one.when.on, default=None)
     if last and last.when.until:
-        return f"{who.name}'s fit test of the {last.mask_name} is good to {day(last.when.until)} only."
+        return f"{who.name}'s fit test of the {last.mask_name} is good to {dated(last.when.until)} only."
     if fits:
         return f"{who.name} was fitted with the {fits[0].mask_name}, which is not on the shelf."
     return f"{who.name} has no fit test for a {worn}."
