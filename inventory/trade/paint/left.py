@@ -58,7 +58,7 @@ class FilmLeft:
     def fraction(self) -> float:
         """What stays above the floor, as a part of what the panel ever had above it, from 0 to 1."""
         ever = self.thickest_um - self.floor_um
-        return max(0.0, min(1.0, self.left_um / ever)) if ever > 0 else 0.0
+        return max(0.0, self.left_um / ever) if ever > 0 else 0.0
 
 
 @dataclass(frozen=True)

@@ -194,6 +194,26 @@ def test_clear_coat_read_before_a_cut_loses_what_the_cut_took_off_the_whole_film
     assert clear.now_um == 46
 
 
+def test_clear_coat_read_after_a_cut_has_lost_it_already() -> None:
+    readings = (at(0, "before", 52, "clear"), at(0, "before", 120))
+    panel = left(*readings, at(1, "after", 48, "clear"), at(1, "after", 114))
+    [clear] = [one for one in panel.films if one.film == "clear"]
+    assert clear.now_um == 48
+
+
+def test_of_two_films_read_before_and_after_the_larger_loss_counts() -> None:
+    """120 − 114 = 6 µm of whole film against 52 − 48 = 4 µm of clear coat."""
+    readings = (at(0, "before", 52, "clear"), at(0, "before", 120))
+    assert left(*readings, at(1, "after", 48, "clear"), at(1, "after", 114)).removed_um == 6
+
+
+def test_a_cut_through_the_floor_leaves_an_empty_bar() -> None:
+    """84 − 5 is 1 µm under the floor."""
+    film = left(at(0, "before", 130), at(1, "after", 84), cuts=(COMPOUND,)).tightest
+    assert film is not None
+    assert (film.left_um, film.fraction) == (-1, 0.0)
+
+
 def test_a_panel_that_the_gauge_cannot_read_has_a_line_without_figures() -> None:
     panel = left(at(0, "before", None))
     assert (panel.films, panel.not_readable, panel.tightest) == ((), True, None)

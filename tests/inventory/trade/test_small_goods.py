@@ -90,6 +90,11 @@ def test_unknown_history_is_one_tell_for_all_pads_and_towels_together() -> None:
     )
 
 
+@pytest.mark.parametrize("last", ["compound", "single-stage"])
+def test_what_nobody_knows_is_told_and_not_asked_as_well(last: str) -> None:
+    assert only([pad(last, known=False)], POLISHING).code == "pad.unknown"
+
+
 @pytest.mark.parametrize(
     ("good", "use", "because"),
     [
@@ -102,6 +107,7 @@ def test_unknown_history_is_one_tell_for_all_pads_and_towels_together() -> None:
         (pad("single-stage"), Use("polish", "single_stage"), "the same kind of paint"),
         (pad("bare metal"), Use("polish", "aluminium"), "metal again"),
         (pad("bare metal"), Use("polish", "stainless"), "another metal"),
+        (towel("bare metal"), POLISHING, "a towel is no pad"),
         (pad(), POLISHING, "a new pad has a known history: none"),
     ],
 )
