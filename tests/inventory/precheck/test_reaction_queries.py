@@ -6,7 +6,7 @@ import pytest
 from django.db import connection
 from django.test.utils import CaptureQueriesContext
 
-from inventory.models import Job, Profile, Step
+from inventory.models import Job, Profile, Step, StepNeed
 from inventory.precheck import queries
 from tests import world as w
 from tests.inventory.precheck.cases import NOON
@@ -53,7 +53,8 @@ def test_a_kind_without_a_product_is_judged_by_what_its_kind_says(shop: w.World)
     job = w.job(shop, TOMORROW)
     w.need(w.step(job, "Bleach", bay=shop.bay_1), product(shop, "Brack bleach", "cleaner", "104",
                                                            "hypochlorite", "106"), ML)  # fmt: skip
-    w.need(w.step(job, "Acid", bay=shop.bay_1, after_hours=1), None, ML, kind="acid")
+    later = w.step(job, "Acid", bay=shop.bay_1, after_hours=1)
+    StepNeed.objects.create(step=later, kind="acid", amount=ML)
 
     assert reactions(job) == [("stop", "reaction.car")]
 

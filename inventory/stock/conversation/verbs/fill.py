@@ -101,6 +101,9 @@ def settle(turn: Turn, slots: dict[str, Any]) -> Heard:
     source, target = turn.facts.bottles[slots["source"]], turn.facts.bottles[slots["target"]]
     parts = (int(slots["parts"][0]), int(slots["parts"][1]))
     if refusal := _cannot(turn, source, target, parts, slots):
+        if _wants_rinsing(source, target, parts):
+            # RINSE means this one, so it is the one in hand.
+            return replace(refusal, state=turn.state.idle(bottle=target.code))
         # The next bottle can still be filled.
         return replace(refusal, state=replace(turn.state, verb=NAME, waits="target", slots=_kept(slots)))
     full = _takes(source, target, parts)
@@ -145,11 +148,11 @@ def _cannot(
         return turn.stop(f"{named} is a maker's bottle. Nothing goes back into it.", "Take a refillable one.")
     if target.shelf.held:
         return turn.stop(f"{named} is held: {target.shelf.held}.", "Take another one.")
-    mixed = source.shelf.parts if source.shelf.parts != NEAT else parts
-    fresh = not target.content and target.rinsed
-    if not fresh and (harm := next((one for one in turn.facts.poured_on if one.grade == "stop"), None)):
+    wants_rinsing = _wants_rinsing(source, target, parts)
+    harm = next((one for one in turn.facts.poured_on if one.grade == "stop"), None)
+    if wants_rinsing and harm:
         return turn.stop(f"{named} is not rinsed. {harm.says}", "Take a new bottle.")
-    if not fresh and (target.product != source.product or target.shelf.parts != mixed):
+    if wants_rinsing:
         last = (
             f"{target.product.name} {show_mix(*target.shelf.parts)}" if target.product else "something else"
         )
@@ -166,6 +169,13 @@ def _cannot(
             f"Dissolve it as its label says, then USE what went in from {words.short(source.code)}.",
         )
     return None
+
+
+def _wants_rinsing(source: Bottle, target: Bottle, parts: tuple[int, int]) -> bool:
+    """Say whether something else, or another mix of it, is left in the bottle."""
+    mixed = source.shelf.parts if source.shelf.parts != NEAT else parts
+    fresh = not target.content and target.rinsed
+    return not fresh and (target.product != source.product or target.shelf.parts != mixed)
 
 
 def _kept(slots: dict[str, Any]) -> dict[str, Any]:
