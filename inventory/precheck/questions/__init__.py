@@ -1,14 +1,25 @@
 """The questions of the check, one file a question. Their order never matters: findings are sorted after."""
 
+from .air import what_a_product_is_made_of, what_is_breathed
 from .asking import Finding, Question
+from .cartridges import cartridge_hours
 from .case import Case, Plan, Supply, plan
 from .dates import lasts_through_its_step, past_an_estimate
 from .enough import enough_for_each_step
 from .facts import Answer, Facts, JobFacts, LabelFacts, ProductFacts, SheetFacts, StepFacts
+from .gloves import glove_minutes
+from .heat import stands_the_heat
 from .held import held_or_recalled
 from .labels import open_and_unlabelled
 from .lots import one_coating_one_lot
+from .people import first_day_signed, trained_for_it
+from .protection import equipment_on_hand
+from .reactions import in_the_bay, one_after_the_other
+from .rescue import eyewash_in_reach, gel_in_reach, rescue_in_date
+from .respirators import fit_for_the_mask
 from .sheets import data_sheet_here
+from .surfaces import arrives_unknown, in_the_way
+from .weather import panel_and_air_for_the_coat
 
 QUESTIONS: tuple[Question, ...] = (
     held_or_recalled,
@@ -18,6 +29,23 @@ QUESTIONS: tuple[Question, ...] = (
     enough_for_each_step,
     data_sheet_here,
     open_and_unlabelled,
+    in_the_way,
+    arrives_unknown,
+    stands_the_heat,
+    one_after_the_other,
+    in_the_bay,
+    first_day_signed,
+    trained_for_it,
+    fit_for_the_mask,
+    equipment_on_hand,
+    cartridge_hours,
+    glove_minutes,
+    eyewash_in_reach,
+    gel_in_reach,
+    rescue_in_date,
+    panel_and_air_for_the_coat,
+    what_is_breathed,
+    what_a_product_is_made_of,
 )
 
 __all__ = [
