@@ -21,6 +21,7 @@ urlpatterns = [
     path("<str:code>/cancel/", jobs.cancel, name="cancel"),
     path("<str:code>/again/", jobs.book_again, name="book_again"),
     path("<str:code>/close/", closing.close, name="close"),
+    path("<str:code>/rinsed/<str:step>/", closing.sign_rinse, name="sign_rinse"),
     path("<str:code>/sign/<slug:stage>/", closing.sign, name="sign"),
     path("<str:code>/steps/new/", steps.step, name="new_step"),
     path("<str:code>/steps/<str:step>/", steps.step, name="step"),

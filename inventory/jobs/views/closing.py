@@ -12,7 +12,7 @@ from inventory.jobs.forms import CloseForm
 from inventory.jobs.views import found_open
 from inventory.models import Stage
 from inventory.stock.rules.lines import Refused
-from inventory.stock.signing import sign_stage
+from inventory.stock.signing import mark_signed, sign_stage
 
 
 @worker
@@ -33,6 +33,22 @@ def sign(request: HttpRequest, code: str, stage: str) -> HttpResponse:
         messages.warning(request, f"Scan these, they are traced: {', '.join(signed.unscanned)}.")
     if signed.missing:
         messages.warning(request, f"Not in an open bottle in the bay: {', '.join(signed.missing)}.")
+    return redirect("jobs:job", code)
+
+
+@worker
+@require_POST
+def sign_rinse(request: HttpRequest, code: str, step: str) -> HttpResponse:
+    """Sign one rinse of a job: car and floor are rinsed to a clear drain."""
+    job = found_open(request, code)
+    rinse = job.steps.filter(code=step, rinses=True).first()
+    if rinse is None:
+        messages.error(request, "This job has no such rinse. Plan it on the step's page.")
+    elif rinse.signed_at:
+        messages.info(request, f"{rinse.name} is signed already.")
+    else:
+        mark_signed(job, [rinse.code], [], by=person_of(request), at=timezone.now())
+        messages.success(request, f"Signed {rinse.name}: rinsed to a clear drain.")
     return redirect("jobs:job", code)
 
 

@@ -39,6 +39,7 @@ __all__ = [
     "never_shown",
     "on_shelf",
     "open_needs",
+    "own_facts",
     "product_facts",
     "putting_away",
     "rates",
@@ -101,6 +102,13 @@ def verdicts(shop: Shop, at: datetime, jobs: Iterable[Job]) -> dict[str, Verdict
 def open_needs(shop: Shop) -> list[Need]:
     """Return what the open jobs of a shop still need, in concentrate; nothing of signed steps."""
     return list(Loading(shop, []).needs)
+
+
+def own_facts(job: Job) -> dict[str, Any]:
+    """Return what a job has of its own by topic, and the owner's grades: what a scan onto it adds."""
+    loading = Loading(job.shop, [job])
+    own = {topic: found[job.id] for topic, load in PER_JOB.items() if job.id in (found := load(loading))}
+    return {**own, "grades": loading.grades}
 
 
 def facts_of(shop: Shop, jobs: Sequence[Job], topics: Iterable[str]) -> dict[int, Facts]:

@@ -188,6 +188,7 @@ def _check_facts(job: Job, steps: Sequence[Step], found: Booked, bottles: list[C
             code: precheck.sheet_facts(row, versions[row.sheet_id or 0]) for code, row in products.items()
         },
         labels={row.code: LabelFacts(row.labelled_at, row.mixed_at) for row in bottles},
+        **precheck.own_facts(job),
     )
 
 
@@ -226,6 +227,7 @@ def _car(job: Job, steps: Iterable[Step]) -> JobFacts:
             step.bay.name if step.bay else "",
             step.starts_at,
             step.signed_at is not None,
+            step.rinses,
         )
         for step in steps
     )

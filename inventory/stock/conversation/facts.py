@@ -132,6 +132,7 @@ class StepFacts:
     bay_name: str
     starts_at: datetime
     signed: bool = False
+    rinses: bool = False
 
 
 @dataclass(frozen=True)
@@ -150,6 +151,11 @@ class JobFacts:
     def step(self) -> StepFacts | None:
         """The first step that is not signed."""
         return next((step for step in self.steps if not step.signed), None)
+
+    @property
+    def rinse(self) -> StepFacts | None:
+        """The first rinse that is not signed."""
+        return next((step for step in self.steps if step.rinses and not step.signed), None)
 
     def later(self, about: Iterable[str]) -> bool:
         """Say whether something is about steps of a later stage only: it does not stop the work at hand."""

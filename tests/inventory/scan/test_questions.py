@@ -5,7 +5,7 @@ from datetime import timedelta
 import pytest
 
 from inventory.codes import pair
-from inventory.models import Head, Movement, Override
+from inventory.models import Head, Job, Movement, Override, Step
 from inventory.stock.rules.acts import Act
 from tests.inventory.scan.desk import content, desk, kinds
 from tests.world import (
@@ -14,6 +14,7 @@ from tests.world import (
     ML,
     NOON,
     TODAY,
+    World,
     bottle,
     fenmoor,
     hollin,
@@ -184,3 +185,46 @@ def test_what_stops_a_later_stage_is_told_at_the_wash_and_stops_at_its_own() -> 
         here.hears(car.code)
         == f"stop: On Grey estate: coat, Bay 1. {coat} {pair(held.code)} is held: gelled."
     )
+
+
+def rinsed_between(world: World) -> tuple[Job, Step]:
+    car = job(world, NOON)
+    step(car, "Wheel acid")
+    rinse = step(car, "Rinse wheels", after_hours=1)
+    Step.objects.filter(pk=rinse.pk).update(rinses=True)
+    return car, rinse
+
+
+def test_rinse_with_a_car_in_hand_signs_its_rinse_and_an_undo_takes_the_signature_back() -> None:
+    world = larkmoor()
+    car, rinse = rinsed_between(world)
+    here = desk(world)
+
+    assert here.hears(car.code, "RINSE") == (
+        "recorded: Signed Rinse wheels on Grey estate: rinsed to a clear drain."
+    )
+    rinse.refresh_from_db()
+    assert rinse.signed_by == world.tomas
+    assert here.hears("UNDO").startswith("recorded: ")
+    rinse.refresh_from_db()
+    assert rinse.signed_at is None
+
+
+def test_rinse_with_a_refillable_bottle_in_hand_means_the_bottle() -> None:
+    world = larkmoor()
+    car, rinse = rinsed_between(world)
+    here = desk(world)
+
+    said = here.hears(car.code, spray_bottle(world).code, "RINSE")
+
+    assert "Rinse wheels" not in said
+    rinse.refresh_from_db()
+    assert rinse.signed_at is None
+
+
+def test_rinse_without_a_planned_rinse_asks_which_bottle() -> None:
+    world = larkmoor()
+    car = job(world, NOON)
+    step(car)
+
+    assert desk(world).hears(car.code, "RINSE") == "ask: Rinse what?"

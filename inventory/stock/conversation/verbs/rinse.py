@@ -6,6 +6,7 @@ from inventory.stock.rules.acts import Act
 
 from .. import words
 from ..answers import Heard, Key
+from ..facts import JobFacts, StepFacts
 from ..guards import YES
 from ..turn import Turn
 from .with_bottle import in_hand, next_bottle
@@ -14,8 +15,13 @@ NAME = "rinse"
 
 
 def begin(turn: Turn) -> Heard:
-    """RINSE: an emptied bottle; what is left in it is poured away only where the person says so."""
+    """RINSE: an emptied bottle, or the car in hand where its plan has a rinse that nobody signed.
+
+    What is left in a bottle is poured away only where the person says so.
+    """
     bottle = turn.bottle
+    if turn.job and turn.job.rinse and not (bottle and bottle.refillable):
+        return _the_car(turn, turn.job, turn.job.rinse)
     if bottle is None:
         return in_hand(turn, NAME, "Rinse what?")
     if bottle.state == "gone":
@@ -60,4 +66,15 @@ def settle(turn: Turn, slots: dict[str, Any]) -> Heard:
         Key("Undo", "UNDO"),
         acts=acts,
         what=f"the rinsing of {bottle.noun} {words.short(bottle.code)}",
+    )
+
+
+def _the_car(turn: Turn, job: JobFacts, step: StepFacts) -> Heard:
+    effect = {"does": "sign", "job": job.code, "steps": [step.code], "needs": []}
+    return turn.recorded(
+        f"Signed {step.name} on {job.name}: rinsed to a clear drain.",
+        "What comes after it may begin.",
+        Key("Undo", "UNDO"),
+        effects=(effect,),
+        what=f"the signature under {step.name} on {job.name}",
     )
