@@ -10,6 +10,7 @@ urlpatterns: list[URLPattern | URLResolver] = [
     path("sheets/", include("safety.urls")),
     path("scan/", include("inventory.scan.urls")),
     path("shelf/", include("inventory.shelf.urls")),
+    path("bays/", include("inventory.bays.urls")),
     path("products/", include("inventory.products.urls")),
     path("people/", include("inventory.people.urls")),
     path("settings/", include("inventory.settings.urls")),

@@ -41,7 +41,9 @@ SECTIONS = (
     ("settings", "settings:home", "Settings"),
 )
 # Pages that live under another section's heading.
-SECTION_OF = {"products": "shelf", "precheck": "jobs", "spreadsheets": "settings", "safety": "shelf"}
+SECTION_OF = {
+    "products": "shelf", "bays": "jobs", "precheck": "jobs", "spreadsheets": "settings", "safety": "shelf",
+}  # fmt: skip
 LOOKS = ("light", "dark", "bay")
 # The level bar is 112 units wide with an edge of 2 on either side.
 LEVEL_WIDTH = 108

@@ -96,9 +96,10 @@ def _contaminant(one: Emission, task: Task, on: date) -> Contaminant:
     place = task.place
     if one.grams is None or place.volume_m3 is None or place.air_m3_h is None:
         return Contaminant(one, of, limits, molar_volume, None, None)
-    course = room(place, one.grams + one.elsewhere, task.minutes)
+    minutes = one.minutes(task.minutes)
+    course = room(place, one.grams + one.elsewhere, minutes)
     average = Breathed(course.peak, course.task_mean, course.worst_15, course.peak)
-    nose = breathed(place, one.grams, task.minutes, one.elsewhere)
+    nose = breathed(place, one.grams, minutes, one.elsewhere)
     most = None
     if of is not None and one.form == "vapour":
         most = saturation_mg_m3(of, UNKNOWN_AIR_C if task.air_c is None else task.air_c, molar_volume)
@@ -122,5 +123,6 @@ def part_of(one: Contaminant, figures: Breathed, kind: str, minutes: float) -> t
     if kind == EIGHT_HOURS:
         found = one.strictest(figures.task_mean, kind)
         # The share grows with the concentration alone, so the shift's part is that of a limit of 1.
-        return None if found is None else (found[0], share_of_shift(found[1], minutes, 1.0))
+        lasted = one.emission.minutes(minutes)
+        return None if found is None else (found[0], share_of_shift(found[1], lasted, 1.0))
     return one.strictest({FIFTEEN_MINUTES: figures.worst_15, CEILING: figures.peak}[kind], kind)

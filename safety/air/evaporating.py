@@ -49,10 +49,10 @@ class Release:
     def __bool__(self) -> bool:
         return bool(self.vapours or self.cure or self.fumes or self.mist)
 
-    def within(self, minutes: float) -> tuple[Emission, ...]:
-        """Return what is in the air of the first minutes: all vapours, and the cure's part of its hour."""
-        part = min(1.0, minutes / CURE_MINUTES)
-        return (*self.vapours, *(replace(one, grams=_times(one.grams, part)) for one in self.cure))
+    @property
+    def weighed(self) -> tuple[Emission, ...]:
+        """What has grams: all vapours, and what the first hour of cure gives off."""
+        return (*self.vapours, *self.cure)
 
 
 def _times(grams: float | None, part: float) -> float | None:
@@ -83,7 +83,15 @@ def released(
         if cures:
             gases = given_off(name, one.cas, 1.0)
             cure += [
-                Emission(gas.name, gas.cas, _times(mass, gas.grams), "vapour", None, typed.get(gas.cas, ()))
+                Emission(
+                    gas.name,
+                    gas.cas,
+                    _times(mass, gas.grams),
+                    "vapour",
+                    None,
+                    typed.get(gas.cas, ()),
+                    lasts=CURE_MINUTES,
+                )
                 for gas in gases
             ]
     return Release(tuple(vapours), tuple(cure), tuple(fumes), tuple(mist))

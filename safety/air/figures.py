@@ -56,7 +56,7 @@ def forbids(one: Contaminant, regime: str, on: date) -> str:
 def strictest(one: Contaminant, minutes: float, *, elsewhere: bool = False) -> float | None:
     """Return the largest dilution that a contaminant's 8-hour limits ask for, None where not known."""
     grams = one.emission.elsewhere if elsewhere else one.emission.grams
-    mass = None if one.of is None else one.of.molar_mass
+    mass, minutes = None if one.of is None else one.of.molar_mass, one.emission.minutes(minutes)
     if grams is None:
         return None
     found = [

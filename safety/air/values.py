@@ -59,6 +59,7 @@ class Emission:
     """What goes into the air, spread evenly over the task. `hazards` None: nobody looked.
 
     `elsewhere`: grams that others let go in the same place at that time, out of reach of who works here.
+    `lasts`: the minutes that it takes where they are not the task's, as for what a coating's cure gives off.
     """
 
     name: str
@@ -68,6 +69,11 @@ class Emission:
     hazards: tuple[Hazard, ...] | None = None
     typed: tuple[Limit, ...] = ()
     elsewhere: float = 0.0
+    lasts: float | None = None
+
+    def minutes(self, task: float) -> float:
+        """Return the minutes over which it goes into the air: its own, else the task's."""
+        return task if self.lasts is None else self.lasts
 
 
 @dataclass(frozen=True)

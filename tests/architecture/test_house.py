@@ -21,10 +21,10 @@ TOP = {
     "demo_fixtures",
 }
 FEATURES = (
-    "today products scan shelf jobs reorder posters people settings spreadsheets precheck".split()  # noqa: SIM905
+    "today products scan shelf bays jobs reorder posters people settings spreadsheets precheck".split()  # noqa: SIM905
 )
 KINDS = {"__init__", "rules", "queries", "actions", "forms", "pdf", "sheets", "resources", "views", "urls"}
-OWN_KINDS = {"reorder": {"charts"}, "precheck": {"questions"}}
+OWN_KINDS = {"reorder": {"charts"}, "bays": {"charts"}, "precheck": {"questions"}}
 
 LONGEST_MODULE = 250
 LONGEST_FUNCTION = 40

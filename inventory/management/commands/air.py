@@ -8,8 +8,9 @@ from django.utils import timezone
 
 from inventory.management.scripted import Answer, ScriptedCommand, read_json
 from safety.air.answer import CAUTION, Air, air
-from safety.air.saying import MARKS, number
+from safety.air.saying import number
 from safety.air.task import TaskError, read_task
+from safety.findings import MARKS
 
 
 class Command(ScriptedCommand):

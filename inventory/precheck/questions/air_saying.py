@@ -72,16 +72,11 @@ def _says(of: StepAir, found: Found) -> str:
 
 def counted(case: Case, of: StepAir) -> str:
     """Return what was counted: grams, minutes, the place, what others add, and what had to be assumed."""
-    masses: dict[str, float] = {}
-    for one in of.release.within(of.minutes):
-        masses[one.name] = masses.get(one.name, 0.0) + (one.grams or 0.0)
+    told = _masses(of)
     others = sum(one.elsewhere for one in of.emissions)
     room = of.place.place
     parts = [
-        f"Counted: {row(f'{number(grams)} g of {name}' for name, grams in masses.items())} "
-        f"in {of.minutes:.0f} minutes, from {row(_amount(case, one) for one in of.taken)}."
-        if masses
-        else "",
+        f"Counted: {told}, from {row(_amount(case, one) for one in of.taken)}." if told else "",
         f"{number(others)} g more from other work there." if others else "",
         f"{number(room.volume_m3)} m³ and {number(room.air_m3_h)} m³/h, K {room.mixing_k:g}."
         if room.volume_m3 is not None and room.air_m3_h is not None
@@ -90,6 +85,17 @@ def counted(case: Case, of: StepAir) -> str:
         *(f"The density of {name} is not known and counts as water's or more." for name in _guessed(of)),
     ]
     return joined(*parts)
+
+
+def _masses(of: StepAir) -> str:
+    """Return the grams of each substance with the minutes over which it goes into the air."""
+    masses: dict[tuple[float, str], float] = {}
+    for one in of.release.weighed:
+        key = one.minutes(of.minutes), one.name
+        masses[key] = masses.get(key, 0.0) + (one.grams or 0.0)
+    spans = {minutes: [f"{number(grams)} g of {name}" for (lasts, name), grams in masses.items()
+                       if lasts == minutes] for minutes, _ in masses}  # fmt: skip
+    return ", ".join(f"{row(each)} in {minutes:.0f} minutes" for minutes, each in spans.items())
 
 
 def _amount(case: Case, one: Taken) -> str:

@@ -57,12 +57,8 @@ class StepAir:
     @property
     def emissions(self) -> tuple[Emission, ...]:
         """What has grams: its own, and as `elsewhere` what others let go in the same minutes."""
-        others = [
-            replace(one, grams=0.0, elsewhere=one.grams)
-            for one in self.beside.within(self.minutes)
-            if one.grams
-        ]
-        return (*self.release.within(self.minutes), *others)
+        others = [replace(one, grams=0.0, elsewhere=one.grams) for one in self.beside.weighed if one.grams]
+        return (*self.release.weighed, *others)
 
 
 def steps_in_air(case: Case, steps: Iterable[AirStep]) -> list[StepAir]:

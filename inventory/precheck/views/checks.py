@@ -16,6 +16,9 @@ from inventory.precheck.forms import AnswerForm, OverrideForm
 from inventory.precheck.questions import Finding
 from inventory.precheck.rules import Check, may_answer
 
+# What a finding about a bay's air is ended by, on the bay's own page.
+BAY_ACTIONS = {"air.ignition": "Confirm them off", "air.unknown": "Type its air in"}
+
 
 @dataclass(frozen=True)
 class Action:
@@ -138,4 +141,19 @@ def _action(finding: Finding) -> Action | None:
         return Action("Attach the sheet", "products:product", first)
     if code == "unlabelled":
         return Action("Print its label", "posters:label_pdf", first)
+    return _bay_action(finding)
+
+
+def _bay_action(finding: Finding) -> Action | None:
+    """Return what a bay's page does about weather and air; the curve where there is one."""
+    first, code = finding.about[0], finding.code
+    if code == "air.no_composition":
+        return Action("Type what it is made of", "products:product", first)
+    in_a_bay = len(finding.about) > 1
+    if in_a_bay and code.startswith("weather."):
+        return Action("Measure the bay", "bays:bay", first)
+    if in_a_bay and code in BAY_ACTIONS:
+        return Action(BAY_ACTIONS[code], "bays:bay", first)
+    if code.startswith("air.") and code not in BAY_ACTIONS:
+        return Action("See the curve", "bays:step", finding.about[-1])
     return None

@@ -57,6 +57,17 @@ def test_others_never_lower_a_figure_and_the_nose_is_never_below_the_room(
     assert after[1] >= after[0]
 
 
+def test_what_lasts_longer_than_the_task_is_spread_over_its_own_minutes() -> None:
+    """785 g over an hour are the same 530.9 ppm, whether the task is of an hour or of a quarter."""
+    hour = replace(WIPE, lasts=60.0)
+    assert figures(hour, minutes=15) == figures(WIPE, minutes=60)
+    assert figures(WIPE, minutes=15)[0] > figures(hour, minutes=15)[0]
+    quarter = air(Task(BAY, 15, "US", (hour,)), ON).facts
+    whole = air(Task(BAY, 60, "US", (WIPE,)), ON).facts
+    assert [each.index for each in quarter.nose] == [each.index for each in whole.nose]
+    assert quarter.figures == whole.figures
+
+
 def test_a_curve_ends_at_the_tasks_own_figure_and_falls_after_it() -> None:
     """The room after an hour of 785 g/h in 600 m³/h, 100 m³: 530.9 ppm are 1304.98 mg/m³ at 24.45 l/mol."""
     before, end, after = over_time(BAY, [Source(785.0, 60.0)], [30, 60, 90])

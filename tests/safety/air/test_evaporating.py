@@ -70,12 +70,13 @@ def test_a_coating_gives_off_what_its_cure_frees_and_a_cleaner_of_the_same_does_
     assert released([SILAZANE], 10.0).cure == ()
 
 
-def test_of_the_first_hour_of_cure_a_quarter_falls_into_fifteen_minutes() -> None:
+def test_what_cures_takes_its_hour_and_what_evaporates_the_task() -> None:
     found = released([SILAZANE, ISOPROPANOL], 10.0, cures=True)
-    within = grams(found.within(15))
-    assert within["ammonia"] == pytest.approx(3.5 * 0.38 / 4)
-    assert within["isopropanol"] == pytest.approx(7.0)
-    assert grams(found.within(90))["ammonia"] == pytest.approx(3.5 * 0.38)
+    assert {one.name: one.minutes(15) for one in found.weighed} == {
+        "isopropanol": 15,
+        "ammonia": 60,
+        "hydrogen": 60,
+    }
 
 
 def test_what_is_sprayed_drifts_and_what_is_wiped_does_not() -> None:

@@ -1,0 +1,38 @@
+"""What a bay's page keeps: a reading, how an ignition source stands, and what the bay's air does."""
+
+from collections.abc import Iterable
+from datetime import datetime
+from decimal import Decimal
+
+from django.db import transaction
+
+from inventory.models import IgnitionSource, Person, Place, WeatherReading
+
+
+def read(
+    place: Place, air_c: Decimal, panel_c: Decimal | None, humidity: Decimal, *, by: Person, at: datetime
+) -> WeatherReading:
+    """Keep what the instruments read; older readings stay."""
+    return WeatherReading.objects.create(
+        place=place, taken_at=at, air_c=air_c, panel_c=panel_c, humidity=humidity, by=by
+    )
+
+
+def say(source: IgnitionSource, state: str, *, by: Person, at: datetime) -> IgnitionSource:
+    """Keep how an ignition source stands, who says so and when."""
+    source.state, source.said_by, source.said_at = state, by, at
+    source.save(update_fields=["state", "said_by", "said_at"])
+    return source
+
+
+@transaction.atomic
+def keep_air(place: Place, sources: Iterable[str]) -> Place:
+    """Save a place's air, and make its ignition sources those named: a new one is not confirmed off."""
+    place.save()
+    names = list(dict.fromkeys(sources))
+    place.ignition_sources.exclude(name__in=names).delete()
+    here = set(place.ignition_sources.values_list("name", flat=True))
+    IgnitionSource.objects.bulk_create(
+        IgnitionSource(place=place, name=name) for name in names if name not in here
+    )
+    return place

@@ -1,0 +1,124 @@
+"""The pages of the bays: the list, one bay, its air, and the curve of a step."""
+
+from datetime import datetime
+
+from django.contrib import messages
+from django.http import Http404, HttpRequest, HttpResponse
+from django.shortcuts import get_object_or_404, redirect, render
+from django.utils import timezone
+from django.utils.safestring import SafeString, mark_safe
+from django.views.decorators.http import require_GET, require_POST
+
+from inventory.access import member, owner, person_of, shop_of, worker
+from inventory.bays import actions, queries
+from inventory.bays.charts import air_picture, svg
+from inventory.bays.forms import AirForm, ReadingForm, SparkForm
+from inventory.bays.rules import Curve, limits_in_words
+from inventory.models import Person, Place
+
+WIDE, NARROW = 640.0, 330.0
+
+
+@member
+@require_GET
+def listed(request: HttpRequest) -> HttpResponse:
+    """Show every bay with its newest reading."""
+    at = timezone.now()
+    rows = [(bay, next(iter(queries.readings(bay, at)), None)) for bay in queries.bays(shop_of(request))]
+    return render(request, "inventory/bays/list.html", {"rows": rows})
+
+
+@member
+@require_GET
+def bay(request: HttpRequest, code: str) -> HttpResponse:
+    """Show what a bay's air is now, what may spark there, and what is breathed there today."""
+    return _page(request, _place(request, code), ReadingForm(), timezone.now())
+
+
+def _page(request: HttpRequest, found: Place, form: ReadingForm, at: datetime) -> HttpResponse:
+    readings = queries.readings(found, at)
+    steps = queries.breathed_at(queries.steps_of_day(found, at), at)
+    context = {
+        "place": found,
+        "form": form,
+        "newest": readings[0] if readings else None,
+        "readings": readings,
+        "sparks": found.ignition_sources.select_related("said_by").order_by("name"),
+        "steps": [(one, *_drawn(one.curve, one.step.code)) for one in steps],
+        "may_work": person_of(request).role != Person.Role.VIEWER,
+        "today": timezone.localtime(at).date(),
+    }
+    return render(request, "inventory/bays/bay.html", context)
+
+
+def _drawn(curve: Curve | None, code: str) -> tuple[SafeString, SafeString, str]:
+    if curve is None:
+        return mark_safe(""), mark_safe(""), ""
+    # Every text in it went through html.escape; the rest is numbers.
+    wide, narrow = (
+        mark_safe(svg(air_picture(curve, width), f"{code}-{name}"))
+        for width, name in ((WIDE, "wide"), (NARROW, "narrow"))
+    )
+    return wide, narrow, limits_in_words(curve)
+
+
+@worker
+@require_POST
+def read(request: HttpRequest, code: str) -> HttpResponse:
+    """Keep what the instruments read now."""
+    found, at = _place(request, code), timezone.now()
+    form = ReadingForm(request.POST)
+    if not form.is_valid():
+        return _page(request, found, form, at)
+    given = form.cleaned_data
+    actions.read(found, given["air_c"], given["panel_c"], given["humidity"], by=person_of(request), at=at)
+    messages.success(request, f"Kept: {found.name} is measured. It counts for two hours.")
+    return redirect("bays:bay", found.code)
+
+
+@worker
+@require_POST
+def spark(request: HttpRequest, code: str, pk: int) -> HttpResponse:
+    """Keep that an ignition source is on or off."""
+    found = _place(request, code)
+    source = get_object_or_404(found.ignition_sources, pk=pk)
+    form = SparkForm(request.POST)
+    if form.is_valid():
+        state = form.cleaned_data["state"]
+        actions.say(source, state, by=person_of(request), at=timezone.now())
+        messages.success(request, f"Kept: {source.name} is {state}.")
+    else:
+        messages.warning(request, f"Say whether {source.name} is on or off.")
+    return redirect("bays:bay", found.code)
+
+
+@owner
+def air(request: HttpRequest, code: str) -> HttpResponse:
+    """Change what a place's air does, and what may spark there."""
+    found = _place(request, code)
+    form = AirForm(request.POST or None, instance=found)
+    if request.method == "POST" and form.is_valid():
+        actions.keep_air(form.instance, form.cleaned_data["sources"])
+        messages.success(request, f"The air of {found.name} is kept.")
+        return redirect("bays:bay", found.code)
+    return render(request, "inventory/bays/air.html", {"place": found, "form": form})
+
+
+@member
+@require_GET
+def step(request: HttpRequest, code: str) -> HttpResponse:
+    """Show the curve of one step, and what the check says about its air."""
+    found = queries.step(shop_of(request), code)
+    if found is None:
+        raise Http404("This shop has no such step in an open job.")
+    shown = next(iter(queries.breathed_at([found], timezone.now())), None)
+    wide, narrow, limits = _drawn(shown.curve if shown else None, found.code)
+    context = {"step": found, "shown": shown, "wide": wide, "narrow": narrow, "limits": limits}
+    return render(request, "inventory/bays/step.html", context)
+
+
+def _place(request: HttpRequest, code: str) -> Place:
+    found = queries.place(shop_of(request), code)
+    if found is None:
+        raise Http404("This shop has no such place.")
+    return found
