@@ -10,6 +10,9 @@ import pytest
 from django.core.management import call_command
 from django.core.management.base import CommandError
 
+from inventory.models import Profile
+from tests import world as w
+
 ROOT = Path(__file__).parents[2]
 
 
@@ -32,8 +35,9 @@ def pairs(*words: str) -> list[dict[str, object]]:
         (["1", "bogus"], "“bogus”: a number from 1 to 34 or 101 to 107, or one of hypochlorite, "),
         (["35", "1"], "“35”: a number from 1 to 34 or 101 to 107, or one of hypochlorite, "),
         (["1"], "At least two different groups were expected, like “reactions 1 104”."),
+        (["1", "--products", "XBRKKLNB"], "Either groups, like “reactions 1 104”, or --products with codes"),
         (["1", "1"], "At least two different groups were expected, like “reactions 1 104”."),
-        ([], "The following arguments are required: GROUP."),
+        ([], "Either groups, like “reactions 1 104”, or --products with codes was expected."),
     ],
 )
 def test_what_is_no_pair_of_groups_is_refused(words: list[str], sentence: str) -> None:
@@ -109,3 +113,28 @@ def test_a_person_reads_names_sentences_and_marks_in_words() -> None:
         "What is not found is not safe. The product's own label and data sheet, local codes and licensed "
         "practice come first."
     )
+
+
+@pytest.mark.django_db
+def test_a_product_that_is_none_is_refused_by_its_code(shop: w.World) -> None:
+    with pytest.raises(CommandError) as ended:
+        reactions("--products", w.hollin(shop).code, "XBBBBBBB")
+    assert str(ended.value) == (
+        "--products: “XBBBBBBB” is no product's code. One such as XBRK KLNB was expected."
+    )
+
+
+@pytest.mark.django_db
+def test_two_products_are_answered_by_their_names_and_confirmed_groups(shop: w.World) -> None:
+    made = []
+    for name, kind, *groups in (("Brack bleach", "cleaner", "hypochlorite"), ("Brack acid", "acid", "3")):
+        made.append(w.product(shop, name, kind))
+        Profile.objects.create(
+            product=made[-1], groups=groups, groups_confirmed_on=w.NOON.date(), groups_confirmed_by="Ines"
+        )
+
+    [pair] = pairs("--products", *(each.code for each in made))
+
+    assert (pair["a"], pair["b"]) == ("Brack bleach", "Brack acid")
+    assert "GT" in pair["codes"]
+    assert "chlorine" in pair["says"]
