@@ -91,9 +91,14 @@ def _young(rule: SurfaceRule, days: int, standing: Standing, act: Act) -> Found:
 
 def _hot(standing: Standing, act: Act) -> list[Found]:
     """Ask at the first product that meets a surface which arrives hot: later it has cooled."""
-    if not (standing.surface.hot and act.profile.traits and standing.once("surface.hot")):
+    if not (standing.surface.hot and cool(standing, act)):
         return []
     says = f"{act.step_name}: {act.name} would go on a hot surface {{where}}."
     because = "On a hot wheel or panel it dries before it can be rinsed or levelled, and stains."
     do = "Let it cool until a hand can rest on it."
     return [Found("surface.hot", "ask", says, because, "", do, in_words("T"))]
+
+
+def cool(standing: Standing, act: Act) -> bool:
+    """Let a surface cool; whether this act is the first product that meets it."""
+    return bool(act.profile.traits) and standing.once("surface.hot")

@@ -1,12 +1,12 @@
 """The steps of a job, played in order over each surface of a car: what is in the way, and what mends it."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Collection, Iterable, Mapping
 from datetime import UTC, tzinfo
 
 from .acts import Act, Clash, Found, Surface
 from .in_time import in_time
 from .kinds import turn
-from .on_surface import on_surface
+from .on_surface import cool, on_surface
 from .over_residue import over_residue
 from .saying import where
 from .standing import Standing, arrived, began, drift, leave, strip
@@ -21,14 +21,20 @@ IN_A_SERVICE = {"order.no_refining": "ask"}
 Pile = dict[tuple[str, str, Act], list[tuple[str, Found]]]
 
 
-def play(surfaces: Iterable[Surface], acts: Iterable[Act], zone: tzinfo) -> tuple[Clash, ...]:
-    """Return what the steps run into, the gravest first; one cause is one clash, on however many panels."""
-    return _played(surfaces, acts, zone, {})
+def play(
+    surfaces: Iterable[Surface], acts: Iterable[Act], zone: tzinfo, done: Collection[str] = ()
+) -> tuple[Clash, ...]:
+    """Return what the steps run into, the gravest first; one cause is one clash, on however many panels.
+
+    Steps that are `done` count for what they left; nothing is said of them, and a cause that they met is
+    said of the next step that meets it.
+    """
+    return _played(surfaces, acts, zone, {}, done)
 
 
 def play_service(acts: Iterable[Act]) -> tuple[Clash, ...]:
     """Return what a service's steps run into on a clean clear-coated car."""
-    return _played([Surface("whole car", "clear_coat")], acts, UTC, IN_A_SERVICE)
+    return _played([Surface("whole car", "clear_coat")], acts, UTC, IN_A_SERVICE, ())
 
 
 def in_order(acts: Iterable[Act]) -> list[Act]:
@@ -37,26 +43,32 @@ def in_order(acts: Iterable[Act]) -> list[Act]:
 
 
 def _played(
-    surfaces: Iterable[Surface], acts: Iterable[Act], zone: tzinfo, regraded: Mapping[str, str]
+    surfaces: Iterable[Surface],
+    acts: Iterable[Act],
+    zone: tzinfo,
+    regraded: Mapping[str, str],
+    done: Collection[str],
 ) -> tuple[Clash, ...]:
     car, pile = [arrived(surface) for surface in surfaces], Pile()
     for act in in_order(acts):
         for standing in car:
-            for found in _met(standing, act, zone):
+            for found in _met(standing, act, zone, act.step in done):
                 grade = regraded.get(found.code, found.grade) if found.grade == "tell" else found.grade
                 pile.setdefault((found.code, grade, act), []).append((standing.surface.name, found))
     clashes = [_clash(*key, on) for key, on in pile.items()]
     return tuple(sorted(clashes, key=lambda one: GRADES.index(one.grade)))
 
 
-def _met(standing: Standing, act: Act, zone: tzinfo) -> list[Found]:
+def _met(standing: Standing, act: Act, zone: tzinfo, done: bool) -> list[Found]:
     """Return what an act runs into on one surface, and leave the surface as the act leaves it."""
     if area(standing.surface.key) not in act.areas:
         drift(standing, act)
         return []
     if act.strips_coating:
         strip(standing)
-    found = [one for rule in RULES for one in rule(standing, act, zone)]
+    if done:
+        cool(standing, act)
+    found = [] if done else [one for rule in RULES for one in rule(standing, act, zone)]
     if not act.spot:
         leave(standing, act)
     return found
