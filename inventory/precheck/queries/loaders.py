@@ -7,7 +7,7 @@ from typing import Any
 from inventory.precheck.questions import LabelFacts
 from safety.models import SheetVersion
 
-from . import air, people, reactions, surfaces, weather
+from . import air, paint, people, reactions, surfaces, weather
 from .loading import Loading
 from .values import bay_or_place, job_facts, key, on_shelf, product_facts, sheet_facts
 
@@ -55,6 +55,7 @@ SHARED: dict[str, Callable[[Loading], dict[str, Any]]] = {
 # By topic, the facts of each job under check by its id.
 PER_JOB: dict[str, Callable[[Loading], dict[int, Any]]] = {
     "air": air.load,
+    "paint": paint.load,
     "people": people.load,
     "reactions": reactions.load,
     "surfaces": surfaces.load,

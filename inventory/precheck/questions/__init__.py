@@ -12,6 +12,7 @@ from .heat import stands_the_heat
 from .held import held_or_recalled
 from .labels import open_and_unlabelled
 from .lots import one_coating_one_lot
+from .paint import enough_paint_left, what_pads_bring
 from .people import first_day_signed, trained_for_it
 from .protection import equipment_on_hand
 from .reactions import in_the_bay, one_after_the_other
@@ -32,6 +33,8 @@ QUESTIONS: tuple[Question, ...] = (
     in_the_way,
     arrives_unknown,
     stands_the_heat,
+    enough_paint_left,
+    what_pads_bring,
     one_after_the_other,
     in_the_bay,
     first_day_signed,
