@@ -1,9 +1,14 @@
 """What the product pages write: a product with its lives, and the use-by copies that hang on them."""
 
+from collections.abc import Iterable
+from datetime import date
+
 from django.db import transaction
 
-from inventory.models import Container, Pack, Product
+from inventory.models import Container, Pack, Product, Profile
 from inventory.stock import ledger
+
+TEXTS = frozenset({"family", "source"})
 
 
 @transaction.atomic
@@ -20,3 +25,27 @@ def keep_pack(pack: Pack) -> None:
     pack.save()
     if pack.usual:
         pack.product.packs.exclude(pk=pack.pk).update(usual=False)
+
+
+def follow_kind(product: Product, fields: Iterable[str]) -> None:
+    """Drop this shop's word on some fields of a product's profile, so that its kind's holds again."""
+    empty = {name: "" if name in TEXTS else None for name in fields}
+    Profile.objects.filter(product=product).update(**empty)
+
+
+def confirm_groups(product: Product, groups: list[str], water_based: bool | None, by: str, on: date) -> None:
+    """Keep what a product reacts with, and who confirmed it when."""
+    said = {
+        "groups": groups,
+        "water_based": water_based,
+        "groups_confirmed_on": on,
+        "groups_confirmed_by": by,
+    }
+    Profile.objects.update_or_create(product=product, defaults=said)
+
+
+def withdraw_groups(product: Product) -> None:
+    """Go back to what composition and kind propose."""
+    Profile.objects.filter(product=product).update(
+        groups=[], water_based=None, groups_confirmed_on=None, groups_confirmed_by=""
+    )

@@ -1,8 +1,15 @@
 """Products with what is on the shelf of them, in a constant number of queries."""
 
+from dataclasses import dataclass
+
 from django.db.models import Count, Prefetch, Q, QuerySet, Sum
 
-from inventory.models import Container, Pack, Product, Shop
+from inventory.models import Container, Pack, Product, Profile, Shop
+from inventory.precheck.queries.profiles import edits_of
+from inventory.trade.profile import Profile as Trade
+from inventory.trade.profile import profile as resolve
+from safety.models import SheetVersion
+from safety.reactions.proposing import Proposal, propose
 
 USABLE = Q(containers__state__in=[Container.State.SEALED, Container.State.OPEN], containers__held="")
 
@@ -32,3 +39,39 @@ def product(shop: Shop, code: str) -> Product | None:
     packs = Pack.objects.order_by("-usual", "amount").prefetch_related("parts__product")
     rows = Product.objects.filter(shop=shop, code=code).select_related("supplier", "sheet", "shop")
     return rows.prefetch_related(Prefetch("packs", packs), Prefetch("containers", here), "lots").first()
+
+
+@dataclass(frozen=True)
+class OnTheCar:
+    """What a product does on a car: the shop's row (None: nothing typed), all resolved, and its groups."""
+
+    row: Profile | None
+    profile: Trade
+    proposal: Proposal
+    groups: frozenset[str]
+
+    @property
+    def confirmed(self) -> bool:
+        """Whether an owner confirmed its groups."""
+        return self.row is not None and self.row.groups_confirmed_on is not None
+
+
+def on_the_car(product: Product) -> OnTheCar:
+    """Return a product's profile with what is proposed for its groups, in two queries."""
+    row = Profile.objects.filter(product=product).first()
+    sheet = sheet_of(product)
+    proposal = propose(
+        product.kind,
+        sheet.composition if sheet else [],
+        map(str, sheet.statements) if sheet else (),
+        row.water_based if row else None,
+    )
+    confirmed = row is not None and row.groups_confirmed_on is not None
+    groups = frozenset(row.groups) if row and confirmed else proposal.groups
+    return OnTheCar(row, resolve(product.kind, groups, edits_of(row)), proposal, groups)
+
+
+def sheet_of(product: Product) -> SheetVersion | None:
+    """Return the newest version of a product's sheet, a confirmed one before the others."""
+    versions = list(SheetVersion.objects.filter(sheet=product.sheet_id).order_by("-revision_on", "-id"))
+    return next((one for one in versions if one.confirmed), versions[0] if versions else None)

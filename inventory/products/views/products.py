@@ -27,13 +27,13 @@ def products(request: HttpRequest) -> HttpResponse:
 @require_GET
 def product(request: HttpRequest, code: str) -> HttpResponse:
     """Show one product: its lives, its packs, its bottles, its sheet."""
-    return render(request, "inventory/products/product.html", {"product": _found(request, code)})
+    return render(request, "inventory/products/product.html", {"product": the_product(request, code)})
 
 
-def _found(request: HttpRequest, code: str) -> Product:
-    if (found := queries.product(shop_of(request), code.upper())) is None:
+def the_product(request: HttpRequest, code: str) -> Product:
+    if (the_one := queries.product(shop_of(request), code.upper())) is None:
         raise Http404(f"No product here carries the code {code}.")
-    return found
+    return the_one
 
 
 @owner
@@ -55,7 +55,7 @@ def new(request: HttpRequest) -> HttpResponse:
 @owner
 def edit(request: HttpRequest, code: str) -> HttpResponse:
     """Change a product; the use by of its bottles follows its lives at once."""
-    found = _found(request, code)
+    found = the_product(request, code)
     form = ProductForm(request.POST or None, instance=found, shop=shop_of(request))
     if request.method == "POST" and form.is_valid():
         moved = actions.keep_product(found)
@@ -68,7 +68,7 @@ def edit(request: HttpRequest, code: str) -> HttpResponse:
 @owner
 def new_pack(request: HttpRequest, code: str) -> HttpResponse:
     """Add a size that is bought."""
-    found = _found(request, code)
+    found = the_product(request, code)
     return _pack(
         request,
         found,
@@ -79,7 +79,7 @@ def new_pack(request: HttpRequest, code: str) -> HttpResponse:
 @owner
 def edit_pack(request: HttpRequest, code: str, pack: int) -> HttpResponse:
     """Change a size that is bought."""
-    found = _found(request, code)
+    found = the_product(request, code)
     row = Pack.objects.filter(pk=pack, product=found).select_related("product__shop").first()
     if row is None:
         raise Http404("This product has no such pack.")

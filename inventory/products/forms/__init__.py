@@ -1,0 +1,7 @@
+"""The forms of products: the product and its packs, what it does on a car, what it reacts with."""
+
+from .groups import GroupsForm
+from .products import PackForm, ProductForm, read_life
+from .profile import ProfileForm
+
+__all__ = ["GroupsForm", "PackForm", "ProductForm", "ProfileForm", "read_life"]
