@@ -21,7 +21,9 @@ def _always(standing: Standing, act: Act) -> list[Found]:
     if key in act.profile.never:
         return [_by_nature(key, act, "stop", "never", "would harm")]
     if key in act.profile.asks:
-        return [_by_nature(key, act, "ask", "asks", "would touch")]
+        found = _by_nature(key, act, "ask", "asks", "would touch")
+        # One mask, or one word of a maker, answers every product that is asked about for the same reason.
+        return [found] if standing.once(found.code, found.because) else []
     return []
 
 

@@ -32,6 +32,16 @@ def test_a_whole_job_in_the_order_of_work_runs_into_nothing(key: str) -> None:
     assert play([panel(key), panel("powder_coat", "wheel"), panel("rubber", "tyre")], FULL_WORK, ZONE) == ()
 
 
+def test_ordinary_work_on_an_ordinary_car_asks_for_its_bare_plastic_to_be_masked_once_and_no_more() -> None:
+    outside = ["clear_coat", "painted_plastic", "glass", "lamp", "chrome", "stainless", "black_trim"]
+    others = ["lacquered_wheel", "rubber", "top_vinyl", "leather", "textile", "bare_plastic"]
+    car = [panel(key, key) for key in (*outside, *others)]
+    found = play(car, FULL_WORK, ZONE)
+    assert [(one.code, one.step, one.surfaces) for one in found] == [
+        ("surface.ask", "Cut 4", ("bare_plastic",))
+    ]
+
+
 def test_one_cause_on_many_panels_is_one_clash_that_counts_them() -> None:
     found = only("residue.oils", PANELS, act("polish", 0), act("coating", 4))
     assert found.says == "Coat: Tidewall coating would go over oils, fillers or soap film on 5 panels."
