@@ -1,4 +1,4 @@
-"""A car's paint as the database keeps it: readings of all visits, the shop's own figures, pads with a past."""
+"""A car's paint as the database keeps it: readings of all visits, the shop's own figures, used pads."""
 
 from datetime import timedelta
 
@@ -56,7 +56,9 @@ def test_a_job_that_cuts_nothing_asks_the_database_nothing_about_paint(shop: w.W
     panels(job.vehicle, "bonnet")
     w.need(w.step(job), w.hollin(shop), 1)
     loading = Loading(shop.shop, [job])
-    assert loading.step_rows and loading.work_rows and loading.containers == []
+    assert loading.step_rows
+    assert loading.work_rows
+    assert loading.containers == []
 
     with CaptureQueriesContext(connection) as asked:
         assert paint.load(loading) == {}
@@ -192,7 +194,7 @@ def test_a_check_asks_as_many_queries_about_paint_for_fifteen_steps_as_for_three
     counted = []
     for jobs in ([planned("Small", 3)], [planned("Large", 15)], [planned("A", 3), planned("B", 3)]):
         loading = Loading(shop.shop, jobs)
-        assert loading.step_rows and loading.work_rows and loading.containers
+        assert all([loading.step_rows, loading.work_rows, loading.containers])
         with CaptureQueriesContext(connection) as asked:
             found = paint.load(loading)
         assert {len(found[job.pk].cuts) for job in jobs} == {len(jobs[0].steps.all())}

@@ -29,9 +29,10 @@ def cut(grade: str, step: str = WIPE.code) -> Cut:
     return Cut(step, None, grade, 2, "XMRL", "XPAD")
 
 
-def paint(
-    *readings: Reading, cuts=(cut("two_step"),), panels=(BONNET,), steps=(WIPE, COAT), **more: object
-) -> Facts:
+TWO_STEPS = (cut("two_step"),)
+
+
+def paint(*readings: Reading, cuts=TWO_STEPS, panels=(BONNET,), steps=(WIPE, COAT), **more: object) -> Facts:
     """A job whose first step cuts a car with one bonnet."""
     return facts(steps=steps, paint=PaintFacts(panels, readings, cuts, **more))
 
