@@ -49,8 +49,15 @@ def test_small_glass_has_one_exception_and_large_glass_none() -> None:
     assert small.do.endswith(
         "Glass or plastic stays allowed where metal would spoil the liquid or be eaten by it."
     )
+    [gallon] = container_size(1, "glass or plastic", GALLON, "US")
+    assert "stays allowed" in gallon.do
     [large] = container_size(2, "glass or plastic", 4, "US")
     assert "stays allowed" not in large.do
+
+
+def test_a_jug_labelled_18_93_litres_is_five_gallons_that_metal_may_hold() -> None:
+    [told] = container_size(2, "glass or plastic", 18.93, "US")
+    assert told.do == "Keep it in metal or a safety can, or buy smaller ones."
 
 
 def test_what_no_can_may_hold_is_bought_smaller_or_left_in_its_drum() -> None:

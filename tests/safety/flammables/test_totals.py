@@ -137,6 +137,20 @@ def test_the_uk_finding_calls_itself_guidance() -> None:
     assert told.source == "HSE guidance on DSEAR, guidance and no statutory cap (read)"
 
 
+@pytest.mark.parametrize(
+    ("regime", "cabinet", "to"),
+    [
+        ("US", True, "another flammables cabinet"),
+        ("US", False, "a flammables cabinet or another fire area"),
+        ("UK", True, "another flammables cabinet"),
+        ("UK", False, "a store outside this workroom"),
+    ],
+)
+def test_the_way_out_leads_out_of_what_is_full(regime: str, cabinet: bool, to: str) -> None:
+    held = [liquid(2, 500, "isopropanol", flash_c=12, cabinet=regime == "UK", sealed=False)]
+    assert only(held, regime, cabinet).do.endswith(f" to {to}.")
+
+
 def test_half_a_days_need_is_told_asked_beyond_and_silent_within() -> None:
     out = [liquid(2, 12, "isopropanol", flash_c=12)]
     told = only(out, "UK", False)
