@@ -1,10 +1,13 @@
 """Is what people breathe during the job's steps below its limits, and can nothing there catch fire?"""
 
 from collections import defaultdict
+from dataclasses import replace
+from datetime import date
 
 from inventory.precheck.questions.topics.air import AirStep, Makeup
 from safety.air.answer import Air, air
 from safety.air.evaporating import ONLY_BURNS
+from safety.air.respirators import factors
 from safety.air.saying import row
 from safety.air.values import EIGHT_HOURS
 from safety.findings import Finding as Found
@@ -24,6 +27,11 @@ BURNS = frozenset({"air.closed_space", "air.lel", "air.lel_unknown"})
 UNWEIGHED = frozenset({"air.named_protection"})
 
 
+# One cause, one finding: what follows from it is said in its reasons.
+FOLDS = {
+    "air.closed_space": frozenset({"air.idlh", "air.lel", "air.exposure", "air.respirator", "air.ignition"}),
+    "air.idlh": frozenset({"air.exposure", "air.respirator"}),
+}
 DANGEROUS = "What nobody can estimate is treated as immediately dangerous; no cartridge is advised."
 LAW = "29 CFR 1910.134(d)(1)(iii)"
 
@@ -67,25 +75,44 @@ def to_come(case: Case) -> list[AirStep]:
 
 def judged(case: Case, of: StepAir) -> list[Found]:
     """Return what is said about one step's air."""
-    on = case.at.astimezone(case.facts.zone).date()
-    fumes, mist = of.release.fumes, of.release.mist
+    found = _weighed(case, of) if of.emissions else []
+    bare = (*of.release.fumes, *of.release.mist)
+    if bare:
+        unweighed = air(of.task(bare), _today(case))
+        found += [one for one in unweighed.findings if one.code in UNWEIGHED]
+    return folded([*found, *_fumes(of)])
+
+
+def _weighed(case: Case, of: StepAir) -> list[Found]:
     found: list[Found] = []
     if of.place.known:
         found += [one for one in breathed(case, of).findings if one.code in BREATHED]
-    burning = air(of.task(of.emissions), on)
+    burning = air(of.task(of.emissions), _today(case))
     found += [
         one for one in burning.findings if one.code in BURNS and (of.place.known or one.grade == "stop")
     ]
-    if fumes or mist:
-        unweighed = air(of.task((*fumes, *mist)), on)
-        found += [one for one in unweighed.findings if one.code in UNWEIGHED]
-    return [*found, *sparks(case, of, burning), *_fumes(of)]
+    return [*found, *sparks(case, of, burning)]
+
+
+def _today(case: Case) -> date:
+    return case.at.astimezone(case.facts.zone).date()
+
+
+def folded(found: list[Found]) -> list[Found]:
+    """Return what is found with the consequences of a graver cause folded into it."""
+    for cause, under in FOLDS.items():
+        lead = next((one for one in found if one.code == cause), None)
+        if lead is None:
+            continue
+        told = " ".join(one.says for one in found if one.code in under)
+        whole = replace(lead, because=f"{lead.because} {told}".rstrip())
+        found = [whole if one is lead else one for one in found if one.code not in under]
+    return found
 
 
 def breathed(case: Case, of: StepAir) -> Air:
     """Return the air of a step as it is breathed: without what only burns."""
-    on = case.at.astimezone(case.facts.zone).date()
-    return air(of.task(one for one in of.emissions if one.cas not in ONLY_BURNS), on)
+    return air(of.task(one for one in of.emissions if one.cas not in ONLY_BURNS), _today(case))
 
 
 def _fumes(of: StepAir) -> list[Found]:
@@ -123,11 +150,12 @@ def _missing(of: StepAir) -> list[str]:
 
 
 def eight_hours(case: Case, of: StepAir) -> float:
-    """Return which part of the 8-hour limits one step takes from who does it, as a shift's average."""
-    if not of.place.known:
+    """Return which part of the 8-hour limits a step takes from who does it, behind a mask if it is enough."""
+    if not of.place.known or not of.emissions:
         return 0.0
-    nose = breathed(case, of).facts.nose
-    return next((each.index for each in nose if each.kind == EIGHT_HOURS), 0.0)
+    facts, worn = breathed(case, of).facts, of.step.respirator
+    share = next((each.index for each in facts.nose if each.kind == EIGHT_HOURS), 0.0)
+    return share if worn == "none" or facts.mask_fails else share / factors(of.regime)[worn].factor
 
 
 def shifts(case: Case) -> list[list[tuple[StepAir, float]]]:

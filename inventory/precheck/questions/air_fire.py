@@ -19,7 +19,7 @@ def sparks(case: Case, of: StepAir, burning: Air) -> list[Found]:
         return []
     listed = of.place.sparks
     if not listed:
-        return [_with(base, "tell", base.says, f"{base.because} {_none(of)}", base.do)]
+        return [_with(base, "tell", base.says, f"{base.because} {_none(of)}".rstrip(), base.do)]
     moment = max(of.step.starts_at, case.at)
     live = [one.name for one in listed if not one.confirmed_off(moment, case.facts.zone)]
     today = day_of(case, case.at) == day_of(case, moment)
@@ -44,6 +44,8 @@ def lights(of: StepAir) -> bool:
 
 
 def _none(of: StepAir) -> str:
+    if not of.place.code:
+        return ""
     return f"{of.place.name[:1].upper()}{of.place.name[1:]} lists none of its own."
 
 

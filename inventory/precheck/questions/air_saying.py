@@ -77,8 +77,9 @@ def counted(case: Case, of: StepAir) -> str:
     room = of.place.place
     parts = [
         f"Counted: {told}, from {row(_amount(case, one) for one in of.taken)}." if told else "",
-        f"{number(others)} g more from other work there." if others else "",
-        f"{number(room.volume_m3)} m³ and {number(room.air_m3_h)} m³/h, K {room.mixing_k:g}."
+        f"Others let go {number(others)} g more there." if others else "",
+        f"{of.place.name[:1].upper()}{of.place.name[1:]} has {number(room.volume_m3)} m³ and "
+        f"{number(room.air_m3_h)} m³/h, K {room.mixing_k:g}."
         if room.volume_m3 is not None and room.air_m3_h is not None
         else "",
         "Not measured: the air counts as 25 °C." if of.reading is None else "",

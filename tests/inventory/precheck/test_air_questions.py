@@ -1,0 +1,335 @@
+"""What is breathed and what can catch fire: stops first, each with the nearest case that is left in peace."""
+
+from dataclasses import replace
+from datetime import timedelta
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from inventory.precheck.questions.air import breathed
+from inventory.precheck.questions.evaporation import steps_in_air
+from inventory.precheck.questions.topics.air import AirStep, AirUse, Makeup
+from safety.air.evaporating import Ingredient
+from safety.air.values import Limit, Place
+from tests.inventory.precheck.airs import (
+    BAY_2,
+    BEFORE,
+    BRACK,
+    HOLLIN,
+    MAKEUPS,
+    QUELL,
+    case,
+    coating,
+    facts,
+    found,
+    makeup,
+    said,
+    sparks,
+    wiping,
+)
+from tests.inventory.precheck.cases import COAT, FRIDAY, ML, NOON
+
+TYPED = {"67-63-0": (Limit("national list, 2026", "TWA", 20.0, None, "typed"),)}
+YESTERDAY = FRIDAY - timedelta(days=1)
+
+
+def finding(code: str, *steps: AirStep, **more: object):
+    """Return the one finding of a code."""
+    [one] = [one for one in found(*steps, **more) if one.code == code]  # type: ignore[arg-type]
+    return one
+
+
+def another(step: AirStep, **facts_: object) -> AirStep:
+    """Return a second step like it, an hour later."""
+    later = timedelta(hours=1)
+    return replace(
+        step, code=COAT.code, name="Second wipe",
+        starts_at=step.starts_at + later, ends_at=step.ends_at + later, **facts_,
+    )  # type: ignore[arg-type]  # fmt: skip
+
+
+def beside(ml: float, **facts_: object) -> AirStep:
+    """Return another car's wipe at the same time."""
+    red = replace(wiping(ml), code="SREDKLNB", job="000000000003", name="Red van wipe", person="HINSKLNB")
+    return replace(red, **facts_)  # type: ignore[arg-type]
+
+
+def test_more_than_may_be_breathed_in_a_quarter_of_an_hour_stops_and_says_every_way_out() -> None:
+    one = finding("air.exposure", wiping(234), at=BEFORE)
+    assert one.grade == "stop"
+    assert one.says == (
+        "Panel wipe, Bay 2: who works here breathes 119 % of the 15-minute limit (isopropanol)."
+    )
+    assert one.do == (
+        "Not as planned: less product, local exhaust or a half mask; change the fact and ask again. As "
+        "planned here, 186 ml in fifteen minutes stays below: part the step, or take less."
+    )
+    assert one.because == (
+        "Counted: 144 g of isopropanol in 15 minutes, from 234 ml of Hollin panel wipe. Bay 2 has 160 m³ and "
+        "960 m³/h, K 3. The shift's average against the 8-hour limit: isopropanol 4.61 % of 400 ppm (UK WEL, "
+        "read in a copy). The worst 15 minutes against the 15-minute limit: isopropanol 119 % of 500 ppm (UK WEL, read "
+        "in a copy). Not judged, no ceiling is listed: isopropanol. All limits of isopropanol: UK WEL 8-hour "
+        "limit 400 ppm / 999 mg/m³; UK WEL 15-minute limit 500 ppm / 1250 mg/m³. Screening arithmetic for a "
+        "workshop: it never replaces a competent person's assessment."
+    )
+    assert one.about == ("PBAYTWOX", "SWPXKLNB")
+
+
+@pytest.mark.parametrize(
+    ("step", "grade", "because"),
+    [
+        (wiping(198), "stop", "100.3 % of the 15-minute value"),
+        (wiping(196), "ask", "99.3 % of it: asked from a tenth"),
+        (wiping(186), "ask", "the way out that the stop names"),
+        (wiping(234, respirator="half"), "ask", "a half mask is enough, so it is worn instead of stopped"),
+        (wiping(234, respirator="ffp3"), "stop", "a dust mask does not filter a solvent"),
+        (wiping(20), "ask", "10.1 % asks"),
+        (wiping(19), None, "9.6 % is told in the note"),
+    ],
+)
+def test_the_grades_of_an_exposure(step: AirStep, grade: str | None, because: str) -> None:
+    assert dict(said(step)).get("air.exposure") == grade, because
+
+
+def test_two_steps_of_one_cause_are_one_finding_and_the_gravest_leads() -> None:
+    one = finding("air.exposure", wiping(100), coating(80))
+    assert one.says.startswith("Coating, Bay 2: who works here breathes 175 % of the 15-minute limit")
+    assert "Panel wipe: Who works here breathes 50.7 % of the 15-minute limit (isopropanol)." in one.because
+    assert one.about == ("PBAYTWOX", COAT.code)
+
+
+def test_what_a_coating_gives_off_while_it_cures_is_counted_and_a_resin_that_stays_is_not() -> None:
+    one = finding("air.exposure", coating(40))
+    assert (
+        "22.8 g of n-butyl acetate in 15 minutes, 5.05 g of ammonia and 1.18 g of hydrogen in 60"
+        in one.because
+    )
+    inert = replace(MAKEUPS["XTDWKLNB"], kind="topper")
+    told = finding("air.exposure", coating(40), makeups={inert.code: inert})
+    assert "ammonia" not in told.because
+
+
+@pytest.mark.parametrize(
+    ("place", "at", "grade", "because"),
+    [
+        (sparks(("Heater", "on", BEFORE)), BEFORE, "stop", "it is on"),
+        (sparks(("Heater", "unknown", None)), BEFORE, "stop", "nobody confirmed it off"),
+        (sparks(("Heater", "off", YESTERDAY)), BEFORE, "stop", "yesterday's word is not today's"),
+        (sparks(("Heater", "off", BEFORE)), BEFORE, "tell", "confirmed off today"),
+        (sparks(("Heater", "on", BEFORE)), NOON, "tell", "what stops on Friday is told on Wednesday"),
+        (BAY_2, BEFORE, "tell", "the bay lists nothing"),
+    ],
+)
+def test_an_ignition_source_stops_on_the_day_until_it_is_confirmed_off(
+    place: object, at: object, grade: str, because: str
+) -> None:
+    told = dict(said(wiping(10), place=place, at=at))  # type: ignore[arg-type]
+    assert ("stop" if told.get("air.ignition") == "stop" else told.get("air.note")) == grade, because
+
+
+def test_a_source_is_named_with_what_it_could_light() -> None:
+    place = sparks(("Heater", "unknown", None), ("Lamp", "off", BEFORE), ("Charger", "on", BEFORE))
+    one = finding("air.ignition", wiping(10), place=place, at=BEFORE)
+    assert one.says == (
+        "Panel wipe, Bay 2: Heater and Charger are not confirmed off, and isopropanol can catch fire."
+    )
+    assert one.do == "Switch off Heater and Charger, then say so on the bay's page."
+
+
+def test_a_product_whose_flash_point_lies_far_above_lights_nothing() -> None:
+    """A glass cleaner of 5 % isopropanol, flash point 60 °C: 20 + 15 K are below it."""
+    weak = replace(HOLLIN, flash_point_c=60.0)
+    place = sparks(("Heater", "on", BEFORE))
+    assert "air.ignition" not in dict(said(wiping(10), place=place, at=BEFORE, makeups={weak.code: weak}))
+    near = replace(HOLLIN, flash_point_c=35.0)
+    assert dict(said(wiping(10), place=place, at=BEFORE, makeups={near.code: near}))["air.ignition"] == "stop"
+
+
+def test_something_flammable_in_the_closed_cabin_is_one_stop_with_all_that_follows_from_it() -> None:
+    stops = [one for one in found(wiping(60, inside=True)) if one.grade == "stop"]
+    assert [one.code for one in stops] == ["air.closed_space"]
+    assert stops[0].says == (
+        "Panel wipe, the car's cabin in Bay 2: something flammable is used in 3 m³ without air flow."
+    )
+    assert stops[0].do == "Doors open, ignition off, and say the air flow that was measured."
+    assert "The room's average reaches 24.7 % of the lower explosive limit." in stops[0].because
+
+
+def test_the_same_on_the_paint_or_a_cleaner_in_the_cabin_is_left_in_peace() -> None:
+    assert "stop" not in dict(said(wiping(60))).values()
+    assert found(wiping(60, QUELL, inside=True)) == ()
+
+
+def test_a_cabin_of_which_the_air_was_measured_gives_its_own_figures() -> None:
+    aired = replace(BAY_2, place=Place(3.0, 600.0, 1.0), cabin=True)
+    told = said(wiping(5, inside=True), place=aired)
+    assert ("air.closed_space", "stop") not in told
+    assert "has 3 m³ and 600 m³/h" in found(wiping(5, inside=True), place=aired)[0].because
+
+
+def test_a_bay_that_nobody_measured_is_one_question_for_all_its_steps() -> None:
+    unknown = replace(BAY_2, place=Place(160.0, None, 3.0))
+    one = finding("air.unknown", wiping(60), coating(20), place=unknown)
+    assert (one.grade, one.says) == (
+        "ask", "What is breathed at Panel wipe is not known: the air flow of Bay 2 is missing."
+    )  # fmt: skip
+    assert one.do == "Measure the room, read the fan's plate, and type both in on the bay's page."
+    assert [code for code, _ in said(wiping(60), coating(20), place=unknown)] == ["air.unknown", "air.note"]
+    assert "air.unknown" not in dict(said(wiping(60)))
+
+
+def test_a_step_without_a_bay_says_that_it_has_none() -> None:
+    one = finding("air.unknown", wiping(60, bay=None))
+    assert one.says == "What is breathed at Panel wipe is not known: the bay of Panel wipe is missing."
+    assert one.about == ("SWPXKLNB",)
+
+
+@pytest.mark.parametrize(
+    ("product", "asked", "because"),
+    [
+        (
+            makeup("XBARKLNB", "Sallow paste wax", "wax", volatile=True),
+            True,
+            "its sheet says it is flammable",
+        ),
+        (makeup("XBARKLNB", "Sallow paste wax", "wax"), False, "nothing says that anything evaporates"),
+        (replace(HOLLIN, code="XBARKLNB", volatile=True), False, "somebody typed in what it is made of"),
+    ],
+)
+def test_what_a_volatile_product_is_made_of_is_asked_for_once(
+    product: Makeup, asked: bool, because: str
+) -> None:
+    steps = wiping(10, product), another(wiping(10, product))
+    told = [one for one in found(*steps, makeups={product.code: product}) if one.code == "air.no_composition"]
+    assert [one.says for one in told] == (
+        ["Nobody typed in what Sallow paste wax is made of, so what is breathed is not known."]
+        if asked
+        else []
+    ), because
+
+
+@pytest.mark.parametrize(
+    ("step", "stopped", "because"),
+    [
+        (wiping(60, BRACK), True, "a fluoride fumes"),
+        (wiping(60, BRACK, respirator="half"), True, "a half mask leaves the eyes bare"),
+        (wiping(60, BRACK, respirator="full"), False, "a full-face mask is named for it"),
+        (wiping(60, QUELL, sprayed=True), True, "a mist is breathed deep"),
+        (wiping(60, QUELL, sprayed=True, respirator="ffp3"), False, "a dust mask is named for a mist"),
+        (wiping(60, QUELL), False, "wiped, it stays on the cloth"),
+    ],
+)
+def test_fluoride_and_mist_stop_without_the_protection_named_for_them(
+    step: AirStep, stopped: bool, because: str
+) -> None:
+    assert (("air.named_protection", "stop") in said(step)) == stopped, because
+
+
+def test_the_fumes_of_an_acid_are_told_without_a_figure() -> None:
+    note = finding("air.note", wiping(60, BRACK, respirator="full"))
+    assert note.says == "Panel wipe, Bay 2: how much hydrogen fluoride fumes from it is not known."
+
+
+def test_the_propellant_of_an_aerosol_counts_as_what_burns() -> None:
+    butane = Ingredient("Butane", "106-97-8", 0.5)
+    can = makeup("XCANKLNB", "Orlo spray", "tar", butane, aerosol=True, density_kg_l=0.6)
+    told = dict(said(wiping(40, can, inside=True), makeups={can.code: can}))
+    assert told["air.closed_space"] == "stop"
+
+
+def test_steps_that_reach_the_eight_hour_limit_together_stop_the_day() -> None:
+    one = finding("air.shift", wiping(150), another(wiping(150)), regime="EU", limits=TYPED)
+    assert (one.grade, one.says) == (
+        "stop", "Over the day, who does Panel wipe breathes 118 % of the 8-hour limits."
+    )  # fmt: skip
+    assert "Panel wipe 59 %, Second wipe 59 %." in one.because
+    assert one.do == "Give one of these steps to somebody else or to another day, or take less product."
+
+
+@pytest.mark.parametrize(
+    ("steps", "because"),
+    [
+        ((wiping(150),), "one step alone is judged by its own finding"),
+        ((wiping(150), another(wiping(150), person="HINSKLNB")), "two people share the day"),
+        ((wiping(150, respirator="air_fed"), another(wiping(150))), "a mask that is enough takes its part"),
+        ((wiping(100), another(wiping(50))), "together below"),
+    ],
+)
+def test_the_day_goes_on_where(steps: tuple[AirStep, ...], because: str) -> None:
+    assert "air.shift" not in dict(said(*steps, regime="EU", limits=TYPED)), because
+
+
+def test_another_job_s_step_of_the_same_person_counts_into_the_day() -> None:
+    elsewhere = another(wiping(150), job="000000000003", bay="POTHKLNB")
+    places = {"PBAYTWOX": BAY_2, "POTHKLNB": replace(BAY_2, code="POTHKLNB", name="Bay 3")}
+    more = {"regime": "EU", "limits": TYPED, "places": places}
+    assert "air.shift" in dict(said(wiping(150), others=[elsewhere], **more))
+    assert "air.shift" not in dict(said(wiping(150), **more))
+
+
+@pytest.mark.parametrize(
+    ("other", "counts", "because"),
+    [
+        (beside(100), True, "it is wiped in the same bay at the same time"),
+        (beside(100, bay="POTHKLNB"), False, "another bay"),
+        (beside(100, inside=True), False, "inside a cabin it is another air"),
+        (beside(100, signed=True), False, "a signed step is over"),
+        (
+            beside(100, starts_at=FRIDAY + timedelta(hours=3), ends_at=FRIDAY + timedelta(hours=4)),
+            False,
+            "hours later",
+        ),
+    ],
+)
+def test_what_others_let_go_in_the_bay_counts_for_the_room(
+    other: AirStep, counts: bool, because: str
+) -> None:
+    one = finding("air.exposure", wiping(100), others=[other])
+    assert ("Others let go 61.6 g more there." in one.because) == counts, because
+    assert ("breathes 60.8 %" in one.says) == counts, because
+
+
+def test_a_need_of_a_kind_counts_as_what_lets_most_go_of_that_kind() -> None:
+    weak = makeup("XWEKKLNB", "Weak wipe", "solvent", Ingredient("Propan-2-ol", "67-63-0", 0.1))
+    step = replace(wiping(100), uses=(AirUse("n", 100 * ML, None, "solvent"),))
+    one = finding("air.exposure", step, makeups={weak.code: weak, HOLLIN.code: HOLLIN})
+    assert "61.6 g of isopropanol" in one.because
+
+
+def test_a_density_that_nobody_knows_is_said() -> None:
+    bare = replace(HOLLIN, density_kg_l=None)
+    one = finding("air.exposure", wiping(100), makeups={bare.code: bare})
+    assert "The density of Hollin panel wipe is not known and counts as water's or more." in one.because
+
+
+def test_signed_steps_are_not_spoken_of() -> None:
+    assert found(wiping(234, signed=True), coating(80, signed=True)) == ()
+
+
+@given(st.floats(1, 500), st.floats(1, 500), st.floats(20, 1000), st.floats(0, 5000), st.floats(1, 20))
+@settings(max_examples=100, deadline=None)
+def test_a_job_beside_never_lowers_a_figure_and_who_works_breathes_no_less_than_the_room(
+    mine: float, theirs: float, volume: float, flow: float, k: float
+) -> None:
+    place = replace(BAY_2, place=Place(volume, flow, k))
+    figures = []
+    for others in ((), (beside(theirs),)):
+        asked = case(facts(wiping(mine), place=place, others=others))
+        [of] = steps_in_air(asked, asked.facts.air.steps)
+        [one] = breathed(asked, of).facts.contaminants
+        assert one.room is not None
+        assert one.nose is not None
+        assert one.nose.worst_15 >= one.room.worst_15
+        figures.append((one.room.worst_15, one.nose.worst_15, one.room.end, one.nose.end))
+    assert all(after >= before * (1 - 1e-9) for before, after in zip(*figures, strict=True))
+
+
+@pytest.mark.parametrize("step", [wiping(5), wiping(100), wiping(400), coating(20), coating(200)])
+def test_every_finding_speaks_in_whole_sentences(step: AirStep) -> None:
+    for one in found(step, wiping(60, BRACK), place=sparks(("Heater", "on", BEFORE)), at=BEFORE):
+        for text in (one.says, one.because, one.do):
+            assert text[:1].isupper(), text
+            assert text.endswith((".", "…")), text
+            assert "  " not in text, text
+        assert " ".join(one.about).count(" ") == len(one.about) - 1
