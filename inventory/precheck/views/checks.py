@@ -9,7 +9,7 @@ from django.utils import timezone
 from django.views.decorators.http import require_GET, require_http_methods, require_POST
 
 from inventory.access import member, person_of, shop_of, worker
-from inventory.codes import pair
+from inventory.codes import pair, tidy
 from inventory.models import Job, Person
 from inventory.precheck import actions, queries
 from inventory.precheck.forms import AnswerForm, OverrideForm
@@ -20,13 +20,17 @@ from inventory.precheck.rules import Check, may_answer
 BAY_ACTIONS = {"air.ignition": "Confirm them off", "air.unknown": "Type its air in"}
 
 
+# Findings that somebody's own record ends.
+OF_SOMEBODY = frozenset({"people.training", "people.evaluation", "people.fit_test", "people.face"})
+
+
 @dataclass(frozen=True)
 class Action:
     """The one button of a finding, named by what it does; `view` is an address by name."""
 
     label: str
     view: str
-    code: str
+    code: str = ""
 
 
 @dataclass(frozen=True)
@@ -141,7 +145,22 @@ def _action(finding: Finding) -> Action | None:
         return Action("Attach the sheet", "products:product", first)
     if code == "unlabelled":
         return Action("Print its label", "posters:label_pdf", first)
-    return _bay_action(finding)
+    return _people_action(finding) if code.startswith("people.") else _bay_action(finding)
+
+
+def _people_action(finding: Finding) -> Action | None:
+    """Return where it is put right: the sheet, somebody's record, the list of what is here."""
+    first, code = finding.about[0], finding.code
+    if code == "people.first_day":
+        return Action("Read the sheet of the first day", "people:first_day")
+    if code == "people.rescue":
+        return Action(f"Look at {pair(first)}", "shelf:container", first)
+    if code == "people.eyewash":
+        return Action("Say where the eyewash is", "settings:place", first)
+    if code in OF_SOMEBODY:
+        of = (tidy(first) or "-")[0] == "H"
+        return Action("Open the record", "people:person", first) if of else Action("People", "people:list")
+    return Action("What protects people here", "people:protection")
 
 
 def _bay_action(finding: Finding) -> Action | None:

@@ -4,12 +4,15 @@ from django.contrib import messages
 from django.contrib.auth.views import LoginView, LogoutView
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
+from django.utils import timezone
 from django.views.decorators.http import require_GET, require_POST
 
-from inventory.access import member, owner, shop_of
+from inventory.access import member, owner, person_of, shop_of
 from inventory.models import Person
-from inventory.people import actions, queries
+from inventory.people.actions import roster as actions
 from inventory.people.forms import PersonForm, SignInForm
+from inventory.people.queries import record
+from inventory.people.queries import roster as queries
 
 login = LoginView.as_view(template_name="inventory/people/login.html", authentication_form=SignInForm)
 logout = LogoutView.as_view(next_page="people:login")
@@ -18,8 +21,12 @@ logout = LogoutView.as_view(next_page="people:login")
 @member
 @require_GET
 def people(request: HttpRequest) -> HttpResponse:
-    """List who works here."""
-    return render(request, "inventory/people/list.html", {"people": queries.people(shop_of(request))})
+    """List who works here; an owner sees what of theirs is due."""
+    shop = shop_of(request)
+    context: dict[str, object] = {"people": queries.people(shop)}
+    if person_of(request).is_owner:
+        context["dues"] = record.due(shop, timezone.localdate())
+    return render(request, "inventory/people/list.html", context)
 
 
 @owner
