@@ -19,12 +19,15 @@ from inventory.models import (
     Step,
     StepNeed,
     Vehicle,
+    Work,
 )
 from inventory.stock.rules.amounts import Planned, planned
 from inventory.stock.rules.wall_time import later, on_the_wall
 
 # Medians look back this far: what was measured two years ago was another habit (our choice).
 LOOK_BACK = timedelta(days=365)
+# What a step does to the car: a booked step carries it as its service wrote it.
+WORK = tuple(field.name for field in Work._meta.local_fields)
 # ("product", id) or ("kind", kind) -> what steps took, the latest first, concentrate in base units
 Uses = Mapping[tuple[str, int | str], Sequence[int]]
 
@@ -67,6 +70,7 @@ def _step(job: Job, row: ServiceStep, bay: Place | None, person: Person | None) 
     return Step(
         job=job, position=row.position, stage=row.stage, name=row.name, bay=bay, person=person,
         starts_at=starts_at, ends_at=starts_at + timedelta(minutes=row.minutes),
+        **{name: getattr(row, name) for name in WORK},
     )  # fmt: skip
 
 

@@ -8,7 +8,7 @@ from django.db import transaction
 from django.db.models import Max
 
 from inventory.models import Request, ServiceStep, Step, StepNeed
-from inventory.stock.booking import fit
+from inventory.stock.booking import WORK, fit
 from inventory.stock.requests import Answer, answer_once
 from inventory.stock.rules.lines import Refused
 
@@ -58,6 +58,7 @@ def add_step(step: Step, wanted: Sequence[Wanted], *, key: str, at: datetime) ->
         *instants,
         step.bay_id,
         step.person_id,
+        *_work(step),
         *map(astuple, wanted),
     ]
 
@@ -105,10 +106,15 @@ def save_service_step(step: ServiceStep, wanted: Sequence[Wanted]) -> None:
 
 def add_service_step(step: ServiceStep, wanted: Sequence[Wanted], *, key: str, at: datetime) -> None:
     """Add a step to a service once for a key; raises KeyReused where it came with another step."""
-    body = [step.service_id, step.name, step.stage, step.starts_after, step.minutes, *map(astuple, wanted)]
+    named = [step.service_id, step.name, step.stage, step.starts_after, step.minutes]
+    body = [*named, *_work(step), *map(astuple, wanted)]
 
     def write(request: Request) -> Answer:
         save_service_step(step, wanted)
         return {"service_step": step.pk}
 
     answer_once(step.service.shop, key, body, at, write)
+
+
+def _work(step: Step | ServiceStep) -> list[object]:
+    return [getattr(step, name) for name in WORK]

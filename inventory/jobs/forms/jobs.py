@@ -9,6 +9,7 @@ from inventory.jobs import queries
 from inventory.models import Job, Person, Service, Shop, Step, Vehicle
 
 from .fields import DayAndTime, KeyField, choose
+from .work import HELP, LABELS, WORK, WorkForm
 
 
 class BookForm(forms.Form):
@@ -107,7 +108,7 @@ class VehicleForm(forms.ModelForm):  # type: ignore[type-arg]
         return given
 
 
-class StepForm(forms.ModelForm):  # type: ignore[type-arg]
+class StepForm(WorkForm):
     """A step of a job: where, when, who. A new one has a key, so that it is added once."""
 
     key = KeyField()
@@ -116,8 +117,9 @@ class StepForm(forms.ModelForm):  # type: ignore[type-arg]
 
     class Meta:
         model = Step
-        fields = ["name", "stage", "starts_at", "ends_at", "bay", "person"]
-        labels = {"name": "Step", "stage": "Stage", "bay": "Bay", "person": "Who does it"}
+        fields = ["name", "stage", "starts_at", "ends_at", "bay", "person", *WORK]
+        labels = {"name": "Step", "stage": "Stage", "bay": "Bay", "person": "Who does it", **LABELS}
+        help_texts = HELP
 
     def __init__(self, *args: Any, shop: Shop, **kwargs: Any) -> None:
         super().__init__(*args, **kwargs)

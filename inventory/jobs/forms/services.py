@@ -7,6 +7,7 @@ from django import forms
 from inventory.models import Service, ServiceStep, Shop
 
 from .fields import HoursField, KeyField
+from .work import HELP, LABELS, WORK, WorkForm
 
 
 class ServiceForm(forms.ModelForm):  # type: ignore[type-arg]
@@ -29,7 +30,7 @@ class ServiceForm(forms.ModelForm):  # type: ignore[type-arg]
         return name
 
 
-class ServiceStepForm(forms.ModelForm):  # type: ignore[type-arg]
+class ServiceStepForm(WorkForm):
     """A step of a service: when after the start, and how long. A new one has a key: it is added once."""
 
     key = KeyField()
@@ -40,8 +41,9 @@ class ServiceStepForm(forms.ModelForm):  # type: ignore[type-arg]
 
     class Meta:
         model = ServiceStep
-        fields = ["name", "stage", "starts_after", "minutes"]
-        labels = {"name": "Step", "stage": "Stage"}
+        fields = ["name", "stage", "starts_after", "minutes", *WORK]
+        labels = {"name": "Step", "stage": "Stage", **LABELS}
+        help_texts = HELP
 
     def __init__(self, *args: Any, **kwargs: Any) -> None:
         super().__init__(*args, **kwargs)

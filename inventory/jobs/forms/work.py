@@ -1,0 +1,68 @@
+"""What a step does to the car: the fields that a service's step and a booked step share."""
+
+from collections.abc import Iterator
+from typing import Any
+
+from django import forms
+
+from inventory.trade.surfaces import AREAS
+
+WORK = ["cut", "passes", "strips_coating", "rinses", "spot", "sprayed", "respirator", "touches"]
+LABELS = {
+    "cut": "Takes paint off",
+    "passes": "Passes",
+    "strips_coating": "It is meant to take a coating off",
+    "rinses": "Car and floor are rinsed to a clear drain",
+    "spot": "Spots only, with water, wiped dry",
+    "sprayed": "What it takes is sprayed as a mist",
+    "respirator": "Respirator",
+}
+HELP = {
+    "cut": "The whole of a correction, on the step that cuts. What only refines it takes nothing more.",
+    "rinses": "Acid and iron remover never meet on a car where such a step is signed between them.",
+}
+
+
+class WorkForm(forms.ModelForm):  # type: ignore[type-arg]
+    """A step's form in two parts: what and when, and what it does to the car, which is folded."""
+
+    touches = forms.MultipleChoiceField(
+        label="Touches",
+        choices=[(area, area) for area in AREAS],
+        required=False,
+        widget=forms.CheckboxSelectMultiple,
+        help_text="Nothing ticked: whatever its products touch.",
+    )
+
+    def __init__(self, *args: Any, **kwargs: Any) -> None:
+        super().__init__(*args, **kwargs)
+        self.fields["passes"].required = False
+        self.fields["respirator"].required = False
+
+    def clean_touches(self) -> list[str] | None:
+        """Return the areas, or None where the products say."""
+        return list(self.cleaned_data["touches"]) or None
+
+    def clean_passes(self) -> int:
+        """Return how often it goes over the paint, 1 to 20; left empty it is once."""
+        passes = self.cleaned_data["passes"]
+        passes = 1 if passes is None else int(passes)
+        if not 1 <= passes <= 20:
+            raise forms.ValidationError("Give 1 to 20 passes.")
+        return passes
+
+    def clean_respirator(self) -> str:
+        """Return the respirator; left empty it is none."""
+        return str(self.cleaned_data["respirator"] or "none")
+
+    def plain_fields(self) -> Iterator[forms.BoundField]:
+        """Return what stands open."""
+        return (field for field in self.visible_fields() if field.name not in WORK)
+
+    def work_fields(self) -> list[forms.BoundField]:
+        """Return what is folded."""
+        return [self[name] for name in WORK]
+
+    def work_wrong(self) -> bool:
+        """Say whether something folded is to be put right, so that it stands open."""
+        return bool(set(self.errors) & set(WORK))
