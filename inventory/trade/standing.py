@@ -84,7 +84,8 @@ def leave(standing: Standing, act: Act) -> None:
         standing.residues = {"coating": origin}
         standing.layers.append(Layer(act.name, act.profile, ended(act), act.step))
     standing.residues.update(dict.fromkeys(act.profile.leaves, origin))
-    standing.flashing = [act] if act.profile.waits.flash_min else standing.flashing
+    if act.profile.waits.flash_min:
+        standing.flashing.append(act)
 
 
 def drift(standing: Standing, act: Act) -> None:

@@ -116,6 +116,13 @@ def test_foam_and_shampoo_of_one_wash_are_one_clash_and_a_later_wash_another() -
 
     acts = (act("coating"), wash(5, "foam"), wash(5, "shampoo"), wash(9, "shampoo"))
     assert [one.step for one in play(CLEAR, acts, ZONE)] == ["Wash 5", "Wash 9"]
+    young = [panel("fresh_refinish", "wing", since_on=MONDAY)]
+    assert [one.step for one in play(young, acts[1:], ZONE)] == ["Wash 5", "Wash 9"]
+
+
+def test_two_waxes_of_one_step_are_one_clash() -> None:
+    acts = (act("coating"), act("wax", 5), act("wax", 5, family="wax"))
+    assert [one.code for one in play(CLEAR, acts, ZONE)] == ["wait.cure"]
 
 
 def test_silicone_and_oils_of_one_dressing_are_one_clash_that_one_wipe_mends() -> None:

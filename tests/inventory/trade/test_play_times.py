@@ -107,3 +107,34 @@ def test_instants_are_shown_on_the_shop_s_own_clock() -> None:
         play(CLEAR, (act("coating"), act("wax", 5)), zone)[0].do for zone in (UTC, ZoneInfo("Asia/Tokyo"))
     ]
     assert found == ["Wait until Wednesday 4 March 2026, 08:00.", "Wait until Wednesday 4 March 2026, 17:00."]
+
+
+def test_the_window_is_that_of_the_layer_right_below() -> None:
+    first, second = (
+        act("coating", 0, recoat_from_min=30),
+        act("coating", 2, step="Second", recoat_from_min=120),
+    )
+    assert play(CLEAR, (first, second, act("coating", 5, step="Third")), ZONE) == ()
+    assert said("wait.recoat", CLEAR, first, second, act("coating", 4.5, step="Third")) == [
+        (
+            "ask",
+            "Third: Tidewall coating would go on 90 min after Tidewall coating on the bonnet; "
+            "the re-coat window is 120 to 180 min.",
+        )
+    ]
+
+
+def test_every_product_below_flashes_off_whatever_came_between() -> None:
+    acts = (act("solvent", 0, flash_min=600), act("solvent", 2, flash_min=5, step="Again"), act("coating", 4))
+    assert said("wait.flash", CLEAR, *acts) == [
+        (
+            "ask",
+            "Again: Parn wipe would go on 60 min after Parn wipe on the bonnet; "
+            "it must flash off for 600 min.",
+        ),
+        (
+            "ask",
+            "Coat: Tidewall coating would go on 3 h after Parn wipe on the bonnet; "
+            "it must flash off for 600 min.",
+        ),
+    ]
