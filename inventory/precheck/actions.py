@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable
 from datetime import datetime
+from typing import Protocol
 
 from django.db import transaction
 
@@ -35,7 +36,18 @@ def answer(job: Job, code: str, about: str, says: str, reason: str, *, by: Perso
     )
 
 
-def keep_shown(job: Job, findings: Iterable[Finding], at: datetime) -> None:
+class Showing(Protocol):
+    """A finding, whoever says it."""
+
+    @property
+    def code(self) -> str: ...
+    @property
+    def grade(self) -> str: ...
+    @property
+    def about(self) -> tuple[str, ...]: ...
+
+
+def keep_shown(job: Job, findings: Iterable[Showing], at: datetime) -> None:
     """Keep what a check showed to somebody who acted on it; each thing counts once a job."""
     Shown.objects.bulk_create(
         (

@@ -8,7 +8,9 @@ from typing import Any
 from inventory.access import token_hash
 from inventory.models import Heard as HeardRow
 from inventory.models import Job, Movement, Override, Person, Place, Request, Shop, Station
+from inventory.precheck.actions import keep_shown
 from inventory.scan.queries import Loaded, load
+from inventory.scan.queries.beyond import Beyond
 from inventory.stock import ledger
 from inventory.stock.conversation import Answer, Done, Heard, State, hear, read_line
 from inventory.stock.receiving import count_on_line
@@ -44,7 +46,10 @@ def _hear(station: Station, line: str, at: datetime, now: datetime, request: Req
     spoken = turn.hear(line, at)
     for waited, when in turn.replay:
         spoken = _both(spoken, turn.hear(waited, datetime.fromisoformat(when)))
-    station.state = {"state": turn.state.as_json(), "bar": turn.bar, "answer": spoken, "last": turn.last}
+    station.state = {
+        "state": turn.state.as_json(), "bar": turn.bar, "answer": spoken, "last": turn.last,
+        "beyond": turn.beyond.as_json() if turn.beyond else None,
+    }  # fmt: skip
     station.save(update_fields=["state"])
     return spoken
 
@@ -75,12 +80,13 @@ class _Line:
         self.state = State.from_json(kept.get("state", {}))
         self.bar: dict[str, str] = {"who": "", "car": "", "place": "", **kept.get("bar", {})}
         self.last: list[Spoken] = kept.get("last", [])
+        self.beyond = Beyond.from_json(kept["beyond"]) if kept.get("beyond") else None
         self.replay: tuple[tuple[str, str], ...] = ()
 
     def hear(self, line: str, at: datetime) -> Spoken:
         """Answer one line, and move the state on."""
         said = read_line(line, today=at.astimezone(self.station.shop.zone).date())
-        loaded = load(self.station, self.state, said, at, self.now)
+        loaded = load(self.station, self.state, said, at, self.now, self.beyond)
         heard = hear(self.state, said, loaded.facts)
         by = loaded.people.get(heard.state.who)
         try:
@@ -88,6 +94,10 @@ class _Line:
         except Refused as refusal:
             stopped = Answer("stop", refusal.says, "Nothing was recorded.")
             heard, lines = Heard(self.state.idle(), stopped, about=heard.about), []
+        # A signature or an answer changes what holds beyond the shelf: the next line asks anew.
+        self.beyond = None if heard.effects or heard.undoes else loaded.beyond or self.beyond
+        if loaded.job and said.kind in {"job", "vehicle"}:
+            keep_shown(loaded.job, (one for one in loaded.facts.findings if one.grade != "tell"), at)
         self.state = _remembering(heard, lines)
         self.replay = heard.replay or self.replay
         self.bar = _bar(self.bar, self.state, loaded)

@@ -12,6 +12,7 @@ from django.core.management.base import BaseCommand
 from django.db import connection
 from tqdm import tqdm
 
+from inventory.management.bench.checking import whole_check
 from inventory.management.bench.drawing import TIMES, drawings
 from inventory.management.bench.figures import Figure
 from inventory.management.bench.filling import Filler
@@ -20,8 +21,13 @@ from inventory.management.bench.mixtures import mixtures_classified
 from inventory.management.bench.others import check_of_a_job, import_of, reorder_report
 from inventory.management.bench.scanning import Scanned, scan_out
 
-FULL = {"short": 1_000, "long": 1_000_000, "products": 500, "times": 100, "rows": 20_000, "mixtures": 10_000}
-QUICK = {"short": 200, "long": 2_000, "products": 20, "times": 5, "rows": 200, "mixtures": 60}
+FULL = {
+    "short": 1_000, "long": 1_000_000, "products": 500, "times": 100, "rows": 20_000, "mixtures": 10_000,
+    "jobs": 365,
+}  # fmt: skip
+QUICK = {
+    "short": 200, "long": 2_000, "products": 20, "times": 5, "rows": 200, "mixtures": 60, "jobs": 12,
+}  # fmt: skip
 
 
 class Command(BaseCommand):
@@ -76,6 +82,8 @@ def _measured(size: dict[str, int]) -> Iterator[Figure]:
     yield from _figures(long, size["long"])
     yield Figure("scan-out, long ledger to short", long.view_ms / short.view_ms, "times", "≤ 1.2")
     yield check_of_a_job(ground, size["times"])
+    with tqdm(total=size["jobs"], desc="a year of jobs checked anew", unit=" jobs", disable=None) as bar:
+        yield from whole_check(ground, size["times"], size["jobs"], bar.update)
     with tqdm(total=1, desc="reorder report", disable=None) as bar:
         yield reorder_report(ground)
         bar.update()

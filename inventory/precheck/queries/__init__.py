@@ -6,8 +6,8 @@ from datetime import datetime
 from typing import Any
 
 from inventory.models import Job, Shop
-from inventory.precheck.questions import QUESTIONS, Case, Facts, plan
-from inventory.precheck.rules import Check, check_job
+from inventory.precheck.questions import QUESTIONS, Case, Facts, Finding, plan
+from inventory.precheck.rules import Check, check_job, find
 from inventory.precheck.rules.headline import Headline, headline
 from inventory.precheck.rules.standing import Standing, standings
 from inventory.stock.rules.reserve import Need
@@ -28,8 +28,10 @@ from .values import (
 )
 
 __all__ = [
+    "OF_THE_SHELF",
     "Checked",
     "Verdict",
+    "beyond_the_shelf",
     "check",
     "facts_of",
     "grade_of",
@@ -39,7 +41,6 @@ __all__ = [
     "never_shown",
     "on_shelf",
     "open_needs",
-    "own_facts",
     "product_facts",
     "putting_away",
     "rates",
@@ -50,6 +51,8 @@ __all__ = [
     "verdicts",
 ]
 
+OF_THE_SHELF = tuple(each for each in QUESTIONS if not each.topics & set(PER_JOB))
+BEYOND_THE_SHELF = tuple(each for each in QUESTIONS if each.topics & set(PER_JOB))
 TOPICS = frozenset().union(*(question.topics for question in QUESTIONS))
 
 
@@ -104,11 +107,12 @@ def open_needs(shop: Shop) -> list[Need]:
     return list(Loading(shop, []).needs)
 
 
-def own_facts(job: Job) -> dict[str, Any]:
-    """Return what a job has of its own by topic, and the owner's grades: what a scan onto it adds."""
-    loading = Loading(job.shop, [job])
-    own = {topic: found[job.id] for topic, load in PER_JOB.items() if job.id in (found := load(loading))}
-    return {**own, "grades": loading.grades}
+def beyond_the_shelf(job: Job, at: datetime) -> tuple[Finding, ...]:
+    """Return what a job's check finds beyond the shelf: people, air, surfaces, reactions, paint, weather.
+
+    No answer is heard yet.
+    """
+    return find(facts_of(job.shop, [job], TOPICS)[job.id], at, questions=BEYOND_THE_SHELF)
 
 
 def facts_of(shop: Shop, jobs: Sequence[Job], topics: Iterable[str]) -> dict[int, Facts]:

@@ -38,13 +38,26 @@ def check_job(
     facts: Facts, at: datetime, *, shared: Plan | None = None, questions: Iterable[Question] = QUESTIONS
 ) -> Check:
     """Return the check of a job at an aware instant; `shared` is the plan of all open jobs."""
+    return settle(find(facts, at, shared=shared, questions=questions), facts)
+
+
+def find(
+    facts: Facts, at: datetime, *, shared: Plan | None = None, questions: Iterable[Question] = QUESTIONS
+) -> tuple[Finding, ...]:
+    """Return what the questions find, each cause once, with the grades that the owner gave."""
     case = Case(facts, at, shared or plan(facts.needs, facts.shelf, facts.zone, at))
     found: dict[tuple[str, tuple[str, ...]], Finding] = {}
     for question in questions:
         for finding in question.ask(case):
             found.setdefault((finding.code, finding.about), regraded(finding, facts.grades))
-    answers = {key: answer for key, one in found.items() if (answer := answer_to(one, facts.answers))}
-    shown = [_noted(one, answers[key], facts) if key in answers else one for key, one in found.items()]
+    return tuple(found.values())
+
+
+def settle(found: Iterable[Finding], facts: Facts) -> Check:
+    """Return the check that findings come to once the job's answers are heard, the gravest first."""
+    by_cause = {(one.code, one.about): one for one in found}
+    answers = {key: answer for key, one in by_cause.items() if (answer := answer_to(one, facts.answers))}
+    shown = [_noted(one, answers[key], facts) if key in answers else one for key, one in by_cause.items()]
     findings = tuple(sorted(shown, key=lambda one: _order(one, facts)))
     return Check(_verdict(findings), findings, frozenset(answers))
 

@@ -12,6 +12,7 @@ from inventory.stock.conversation.facts import Facts, PersonFacts, ShopFacts
 from inventory.stock.conversation.guards import CHECK
 from inventory.stock.signing import load_stage
 
+from .beyond import Beyond, beyond_the_shelf
 from .bottles import beside, bottle_of, named, places_for
 from .jobs import (
     Booked,
@@ -40,9 +41,12 @@ class Loaded:
     people: dict[str, Person] = field(default_factory=dict)
     job: Job | None = None
     known: tuple[Model, ...] = ()
+    beyond: Beyond | None = None
 
 
-def load(station: Station, state: State, said: Said, at: datetime, now: datetime) -> Loaded:
+def load(
+    station: Station, state: State, said: Said, at: datetime, now: datetime, kept: Beyond | None = None
+) -> Loaded:
     """Return what one line needs: only what the line and the state name is asked for."""
     shop = station.shop
     people = {row.code: row for row in _people(shop, {said.code if said.kind == "person" else "", state.who})}
@@ -67,15 +71,18 @@ def load(station: Station, state: State, said: Said, at: datetime, now: datetime
         facts = with_bookings(facts, found)
     if job is not None:
         facts = with_word_on_lots(with_car(facts, job, steps), job, meant, steps)
+    beyond = None
     if job is not None and found is not None:
-        facts = with_check(facts, job, steps, found, rows, about=_asked_about(state, said, rows))
+        beyond = beyond_the_shelf(job, at, None if whole else kept)
+        about = _asked_about(state, said, rows)
+        facts = with_check(facts, job, steps, found, rows, about=about, beyond=beyond.findings)
     facts = replace(
         facts,
         put_away=put_away(shop, state, said, facts, meant),
         poured_on=poured_on(state, said, meant),
     )
     known = tuple(row for row in (job, *steps, *meant) if row)
-    return Loaded(facts, people, job, known)
+    return Loaded(facts, people, job, known, beyond)
 
 
 def _pool(

@@ -12,11 +12,11 @@ from django.db.models import Q
 
 from inventory.models import Container, Job, Override, Product, Shop, Step, StepNeed
 from inventory.precheck import queries as precheck
-from inventory.precheck.questions import Answer, LabelFacts
+from inventory.precheck.questions import Answer, Finding, LabelFacts
 from inventory.precheck.questions import Facts as CheckFacts
 from inventory.precheck.questions import JobFacts as CheckJob
 from inventory.precheck.questions import StepFacts as CheckStep
-from inventory.precheck.rules import Check, check_job
+from inventory.precheck.rules import Check, find, settle
 from inventory.stock import queries as stock
 from inventory.stock.conversation import Said, State
 from inventory.stock.conversation.facts import Facts, Found, JobFacts, StepFacts
@@ -135,9 +135,13 @@ def with_check(
     bottles: Iterable[Container],
     *,
     about: Set[str] | None,
+    beyond: Sequence[Finding],
 ) -> Facts:
-    """Add what the pre-job check finds; `about`: codes whose answers count, None for all."""
-    check = _check(job, steps, found, list(bottles), facts.at, about)
+    """Add what the pre-job check finds; `about`: codes whose answers count, None for all.
+
+    `beyond` is what it finds beyond the shelf.
+    """
+    check = _check(job, steps, found, list(bottles), facts.at, about, beyond)
     seen = tuple(Found(one.code, one.grade, one.says, one.do, one.about) for one in check.findings)
     return replace(facts, findings=seen)
 
@@ -149,16 +153,17 @@ def _check(
     bottles: list[Container],
     at: datetime,
     about: Set[str] | None,
+    beyond: Sequence[Finding],
 ) -> Check:
     facts = _check_facts(
         job, steps, found, [row for row in bottles if row.content and row.state in {"sealed", "open"}]
     )
-    check = check_job(facts, at)
-    open_asks = [one for one in check.findings if one.grade in {"stop", "ask"}]
+    findings = (*find(facts, at, questions=precheck.OF_THE_SHELF), *beyond)
+    open_asks = [one for one in findings if one.grade in {"stop", "ask"}]
     if about is not None:
         # What the station judges of the very bottle, it asks by itself.
         open_asks = [one for one in open_asks if one.code not in JUDGED_HERE and about & set(one.about)]
-    return check_job(replace(facts, answers=_answers(job)), at) if open_asks else check
+    return settle(findings, replace(facts, answers=_answers(job)) if open_asks else facts)
 
 
 def _check_facts(job: Job, steps: Sequence[Step], found: Booked, bottles: list[Container]) -> CheckFacts:
@@ -188,7 +193,6 @@ def _check_facts(job: Job, steps: Sequence[Step], found: Booked, bottles: list[C
             code: precheck.sheet_facts(row, versions[row.sheet_id or 0]) for code, row in products.items()
         },
         labels={row.code: LabelFacts(row.labelled_at, row.mixed_at) for row in bottles},
-        **precheck.own_facts(job),
     )
 
 

@@ -39,7 +39,8 @@ def where(container: Container) -> Place | None:
     return container.place
 
 
-NEVER = "Brack bleach and Brack lime remover never stand in one cabinet, on one shelf or tray: bleach beside acid."
+BOTH = "Brack bleach and Brack lime remover"
+NEVER = f"{BOTH} never stand in one cabinet, on one shelf or tray: bleach beside acid."
 
 
 def test_acid_is_not_put_beside_bleach() -> None:

@@ -1,0 +1,83 @@
+"""What the check finds beyond the shelf stops at the station too, and is asked anew when it may change."""
+
+from datetime import timedelta
+
+import pytest
+
+from inventory.models import Product, Profile, Shown, Step
+from inventory.scan.queries.beyond import Beyond
+from tests.inventory.scan.desk import desk
+from tests.world import LITRE, ML, NOON, World, bottle, job, larkmoor, need, product, step
+
+pytestmark = pytest.mark.django_db
+
+
+def of_groups(world: World, name: str, kind: str, *groups: str) -> Product:
+    made = product(world, name, kind, needs_sheet=False)
+    Profile.objects.create(
+        product=made, groups=list(groups), groups_confirmed_on=NOON.date(), groups_confirmed_by="Ines"
+    )
+    return made
+
+
+def wheels(world: World) -> tuple[str, str]:
+    """Return the codes of a job with acid done and iron remover next, and of the iron remover's bottle."""
+    car = job(world, NOON)
+    first = step(car, "Wheel acid", bay=world.bay_1)
+    need(first, of_groups(world, "Brack lime remover", "acid", "3", "106"), 10 * ML)
+    Step.objects.filter(pk=first.pk).update(signed_at=NOON, signed_by=world.tomas)
+    rinse = step(car, "Rinse wheels", bay=world.bay_1, after_hours=1)
+    Step.objects.filter(pk=rinse.pk).update(rinses=True)
+    iron = of_groups(world, "Fenmoor iron remover", "iron", "20", "106")
+    need(step(car, "Iron", bay=world.bay_1, after_hours=2), iron, 10 * ML)
+    return car.code, bottle(world, iron, LITRE, opened_at=NOON - timedelta(days=1)).code
+
+
+def test_iron_remover_is_stopped_at_the_station_until_the_rinse_is_signed_there() -> None:
+    world = larkmoor()
+    car, iron = wheels(world)
+    here = desk(world)
+
+    assert here.hears(car, iron) == "stop: Iron waits for the rinse: Rinse wheels is not signed."
+    assert here.hears("10 ml").startswith("stop: Iron waits for the rinse")
+    assert here.hears("RINSE").startswith("recorded: Signed Rinse wheels")
+    assert here.hears(iron, "10 ml").startswith("recorded: ")
+
+
+def test_taking_the_signature_back_stops_it_again() -> None:
+    world = larkmoor()
+    car, iron = wheels(world)
+    here = desk(world)
+    here.hears(car, "RINSE", "UNDO")
+
+    assert here.hears(iron).startswith("stop: Iron waits for the rinse")
+
+
+def test_what_was_signed_on_a_page_is_known_once_the_car_is_scanned_again() -> None:
+    world = larkmoor()
+    car, iron = wheels(world)
+    here = desk(world)
+    assert here.hears(car, iron).startswith("stop: ")
+
+    Step.objects.filter(name="Rinse wheels").update(signed_at=NOON, signed_by=world.ines)
+
+    assert here.hears(car, iron, "10 ml").startswith("recorded: ")
+
+
+def test_what_a_car_s_scan_showed_is_kept_once() -> None:
+    world = larkmoor()
+    car, _ = wheels(world)
+
+    desk(world).hears(car, car)
+
+    assert Shown.objects.filter(code="reaction.car").count() == 1
+
+
+def test_what_was_found_serves_two_minutes_for_its_own_job_and_never_backwards() -> None:
+    found = Beyond("JDPXKLNB", NOON, ())
+
+    assert found.serves("JDPXKLNB", NOON + timedelta(seconds=119))
+    assert not found.serves("JDPXKLNB", NOON + timedelta(minutes=2))
+    assert not found.serves("JDPRHHLN", NOON)
+    assert not found.serves("JDPXKLNB", NOON - timedelta(seconds=1))
+    assert Beyond.from_json(found.as_json()) == found
