@@ -95,8 +95,8 @@ def curve(of: StepAir, contaminants: Iterable[Contaminant]) -> Curve | None:
     listed = [one for one in contaminants if one.emission.cas not in ONLY_BURNS]
     if not of.place.known or not listed:
         return None
-    until = LONG if of.release.cure else SHORT
-    minutes = sorted({float(minute) for minute in range(until + 1)} | {of.minutes})
+    until = LONG if of.release.cure or of.beside.cure else SHORT
+    minutes = instants(of, until)
     judged = [(one, limit) for one in listed if (limit := against(one)) is not None]
     drawn = [(one, limit, over_time(of.place.place, sources(of, one), minutes)) for one, limit in judged]
     if not drawn:
@@ -108,6 +108,16 @@ def curve(of: StepAir, contaminants: Iterable[Contaminant]) -> Curve | None:
     return Curve(
         of.step.name, of.minutes, points, tuple(_limit(one, limit) for one, limit in judged), without
     )
+
+
+def instants(of: StepAir, until: int) -> list[float]:
+    """Return the minutes to draw: each whole one, and tenths where something begins or ends.
+
+    The air round the work turns over in seconds, so a whole minute would draw a slope where there is a step.
+    """
+    ends = [0.0, of.minutes, *([CURE_MINUTES] if of.release.cure or of.beside.cure else [])]
+    fine = {round(end + tenth / 10, 1) for end in ends for tenth in range(10)}
+    return sorted({float(minute) for minute in range(until + 1)} | fine)
 
 
 def against(one: Contaminant) -> Limit | None:

@@ -69,10 +69,11 @@ def air_picture(curve: Curve, width: float = 340.0) -> Drawing:
         Line("room", room),
         Line("nose", nose),
     )
+    who = _nose_label(curve, x(curve.peak.minute), y(curve.peak.nose), limit, width)
     words = (
         Words(width - RIGHT, limit - 4, "the limit, 100 %", "end", True),
-        _nose_label(curve, x(curve.peak.minute), y(curve.peak.nose), limit, width),
-        _room_label(curve, width, y),
+        who,
+        _room_label(curve, width, y, who),
         *_minutes(curve, x, zero),
     )
     return Drawing(width, zero + BELOW, f"Air over time: {curve.name}", curve.says, lines, words)
@@ -102,10 +103,14 @@ def _nose_label(curve: Curve, x: float, y: float, limit: float, width: float) ->
     return Words(x - 8 if ends else x + 8, max(base, TEXT), text, "end" if ends else "start", True)
 
 
-def _room_label(curve: Curve, width: float, y: Callable[[float], float]) -> Words:
-    """Put the label over both curves at their end, where the work's own has joined the room's."""
+def _room_label(curve: Curve, width: float, y: Callable[[float], float], who: Words) -> Words:
+    """Put the label over both curves at their end, where the work's own has joined the room's, else under."""
     text = f"room average {number(curve.room_peak.room)} % at most"
     from_minute = curve.until * (1 - len(text) * TEXT * LETTER / width)
     over = y(max(point.nose for point in curve.points if point.minute >= from_minute))
-    meets_limit = abs(over - 5 - TEXT / 3 - y(100.0)) < TEXT
-    return Words(width - RIGHT, over + TEXT + 4 if meets_limit else over - 5, text, "end")
+    taken = (y(100.0) + TEXT / 3, y(100.0) - 4, who.y)
+    places = (over - 5, over + TEXT + 4, min(over, who.y) - TEXT - 4)
+    free = (
+        base for base in places if base < y(0.0) - 3 and all(abs(base - other) >= TEXT for other in taken)
+    )
+    return Words(width - RIGHT, next(free, places[-1]), text, "end")
