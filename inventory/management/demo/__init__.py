@@ -4,17 +4,24 @@ from datetime import datetime
 
 from django.db import transaction
 
+from inventory.management.demo.bays import measure
 from inventory.management.demo.bookings import book_the_week
 from inventory.management.demo.history import Progress, tell
 from inventory.management.demo.nouns import Cast, load
+from inventory.management.demo.people import guard
+from inventory.management.demo.profiles import describe_products
 from inventory.management.demo.today import arrange
 
 
 @transaction.atomic
 def make(now: datetime, progress: Progress) -> Cast:
     """Make the whole demo shop as it stands at `now`, or nothing; `progress(done, of)` follows the days."""
-    cast = load(now.astimezone().date())
+    on = now.astimezone().date()
+    cast = load(on)
+    describe_products(cast, on)
+    measure(cast, now)
     story = tell(cast, now, progress)
     arrange(story, now)
     book_the_week(cast, now)
+    guard(cast, now)
     return cast
