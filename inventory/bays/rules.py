@@ -20,11 +20,16 @@ SHOWN = (5, 10, 15, 20, 30, 45, 60, 90, 120)
 
 @dataclass(frozen=True)
 class Point:
-    """Percent of the limits so many minutes after the start, in the room and for who works."""
+    """Percent of the limits so many minutes after the start, by the room's model and beside the work."""
 
     minute: float
     room: float
-    nose: float
+    near: float
+
+    @property
+    def nose(self) -> float:
+        """What who works here breathes: the larger of both."""
+        return max(self.room, self.near)
 
 
 @dataclass(frozen=True)
@@ -77,12 +82,17 @@ class Curve:
 
 
 def worst_quarter(points: tuple[Point, ...]) -> float:
-    """Return the highest mean of fifteen minutes for who works, from points a minute or less apart."""
+    """Return the highest mean of fifteen minutes for who works: of each model its own, the larger of both."""
+    models = ([(at.minute, at.room) for at in points], [(at.minute, at.near) for at in points])
+    return max(map(_worst_mean, models))
+
+
+def _worst_mean(points: list[tuple[float, float]]) -> float:
     spans = [
-        (one.minute, other.minute, (one.nose + other.nose) / 2 * (other.minute - one.minute))
-        for one, other in pairwise(points)
+        (begins, ends, (one + other) / 2 * (ends - begins))
+        for (begins, one), (ends, other) in pairwise(points)
     ]
-    starts = [start for start, _, _ in spans if start + QUARTER <= points[-1].minute]
+    starts = [start for start, _, _ in spans if start + QUARTER <= points[-1][0]]
     doses = [
         sum(dose for begins, ends, dose in spans if start <= begins and ends <= start + QUARTER)
         for start in starts
@@ -147,8 +157,8 @@ def same(each: Emission, one: Contaminant) -> bool:
 
 def _point(each: list[tuple[Contaminant, Limit, Instant]]) -> Point:
     room = sum(one.share(now.room, limit) or 0.0 for one, limit, now in each)
-    nose = sum(one.share(now.nose, limit) or 0.0 for one, limit, now in each)
-    return Point(each[0][2].minute, 100 * room, 100 * nose)
+    near = sum(one.share(now.near, limit) or 0.0 for one, limit, now in each)
+    return Point(each[0][2].minute, 100 * room, 100 * near)
 
 
 def _limit(one: Contaminant, limit: Limit) -> str:

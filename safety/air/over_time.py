@@ -23,11 +23,16 @@ class Source:
 
 @dataclass(frozen=True)
 class Instant:
-    """mg/m³ so many minutes after the start."""
+    """mg/m³ so many minutes after the start, by the room's model and by near field / far field."""
 
     minute: float
     room: float
-    nose: float
+    near: float
+
+    @property
+    def nose(self) -> float:
+        """What who works here breathes: the larger of both."""
+        return max(self.room, self.near)
 
 
 def over_time(place: Place, sources: Iterable[Source], minutes: Iterable[float]) -> tuple[Instant, ...]:
@@ -38,5 +43,5 @@ def over_time(place: Place, sources: Iterable[Source], minutes: Iterable[float])
     found = []
     for at in minutes:
         here, there = sum(one.at(at) for one in average), sum(one.at(at) for one in near)
-        found.append(Instant(at, here, max(here, there)))
+        found.append(Instant(at, here, there))
     return tuple(found)

@@ -48,8 +48,8 @@ def test_a_wipe_ends_at_its_own_figures_and_is_said_in_words() -> None:
     assert found.peak.nose == pytest.approx(133, abs=0.3)
     assert found.says == (
         "Who works here breathes most after 15 minutes, 133 % of the limit; the room's average is highest "
-        "after 15 minutes, 56.8 %. Over the worst quarter of an hour who works here breathes 119 % on average. "
-        "Who works is at or above the limit from minute 1 to 15. After 60 minutes it is 12.7 %."
+        "after 15 minutes, 56.8 %. Over the worst quarter of an hour who works here breathes 119 % on "
+        "average. Who works is at or above the limit from minute 1 to 15. After 60 minutes it is 12.7 %."
     )
     assert limits_in_words(found) == "100 % is isopropanol 500 ppm, 15-minute limit (UK WEL, read in a copy)."
 
