@@ -33,8 +33,9 @@ def sheeted(product):
 
 
 def said(job: Job, at=NOON) -> list[tuple[str, str]]:
+    """Return what the check says of the shelf; of the car, air and people it speaks under dotted codes."""
     job = Job.objects.select_related("shop", "vehicle").get(pk=job.pk)
-    return [(one.grade, one.says) for one in queries.check(job, at).check.findings]
+    return [(one.grade, one.says) for one in queries.check(job, at).check.findings if "." not in one.code]
 
 
 def wiping(world: w.World, wipe, ml: int, starts_at=TOMORROW, **facts: object) -> Job:

@@ -8,40 +8,14 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from inventory.precheck.questions import QUESTIONS, Facts
-from inventory.precheck.questions.topics import SurfaceFacts
 from inventory.precheck.rules import check_job
 from inventory.trade.acts import Act, Surface
 from inventory.trade.edits import Edits
-from inventory.trade.profile import profile
 from tests.inventory.precheck.cases import COAT, FRIDAY, NOON, TIDEWALL, WIPE, facts, found, said
+from tests.inventory.precheck.surfaces import act, of
 
-PAINT = Surface("paint", "clear_coat")
 WAXED = Surface("paint", "clear_coat", arrives={"wax": None})
 HOUR = timedelta(hours=1)
-
-
-def act(step, product: str, kind: str, **more: object) -> Act:
-    """Return what a step of the job on paper does with a product of a kind."""
-    edits = more.pop("edits", Edits())
-    known: dict[str, object] = {
-        "step": step.code,
-        "step_name": step.name,
-        "product": product,
-        "name": product.title(),
-        "kind": kind,
-        "profile": profile(kind, edits=edits),  # type: ignore[arg-type]
-        "starts_at": step.starts_at,
-        "ends_at": step.ends_at,
-        **more,
-    }
-    return Act(**known)  # type: ignore[arg-type]
-
-
-def of(*acts: Act, surfaces: tuple[Surface, ...] = (PAINT,), described: bool = True, **more: object) -> Facts:
-    """Return the job on paper with these acts on these surfaces."""
-    return facts(surfaces=SurfaceFacts(surfaces, acts, described), **more)
-
-
 WIPED = act(WIPE, "hollin", "solvent")
 COATED = act(COAT, TIDEWALL.code, "coating", name="Tidewall coating")
 
@@ -191,52 +165,6 @@ def test_a_step_that_strips_answers_for_the_car(kind: str, because: str) -> None
 )
 def test_only_a_coating_of_the_paint_asks_what_is_on_it(one: Act, because: str) -> None:
     assert said(of(one, described=False)) == [], because
-
-
-# Heat
-
-
-@pytest.mark.parametrize(
-    ("edits", "grade", "says"),
-    [
-        (Edits(touches=("wheels",)), "ask", "Nobody has said what heat Tidewall wheel coating stands."),
-        (
-            Edits(touches=("brakes",), heat_c=200),
-            "stop",
-            "Tidewall wheel coating stands 200 °C (392 °F), and its surface gets hotter.",
-        ),
-    ],
-)
-def test_a_coating_on_what_gets_hot_must_stand_it(edits: Edits, grade: str, says: str) -> None:
-    (one,) = found(of(act(COAT, "XTWDWHEL", "coating", name="Tidewall wheel coating", edits=edits)))
-
-    assert (one.code, one.grade, one.says) == ("heat.rating", grade, says)
-    assert one.about == ("XTWDWHEL", COAT.code)
-
-
-@pytest.mark.parametrize(
-    ("edits", "because"),
-    [
-        (Edits(touches=("wheels",), heat_c=150), "a wheel gets no hotter than 150 °C"),
-        (Edits(touches=("paint",)), "paint does not get hot"),
-    ],
-)
-def test_a_coating_that_stands_its_surface_is_silent(edits: Edits, because: str) -> None:
-    assert said(of(act(COAT, "XTWDWHEL", "coating", edits=edits))) == [], because
-
-
-def test_an_exhaust_among_the_panels_is_hot_metal() -> None:
-    coat = act(
-        COAT,
-        "XTWDWHEL",
-        "coating",
-        name="Tidewall wheel coating",
-        edits=Edits(touches=("metal",), heat_c=200),
-    )
-    tip, sill = Surface("exhaust tip", "stainless"), Surface("sill", "stainless")
-
-    assert [grade for grade, _ in said(of(coat, surfaces=(tip,)))] == ["stop"]
-    assert said(of(coat, surfaces=(sill,))) == []
 
 
 # Properties

@@ -6,12 +6,11 @@ import pytest
 from django.urls import reverse
 
 from inventory.models import Product, Profile
-from inventory.products.forms import ProfileForm
 from inventory.products.rules import Line, lines, unknown
 from inventory.trade.edits import Edits
 from inventory.trade.profile import profile
 from safety.models import DataSheet, SheetVersion
-from tests.world import World, fenmoor, hollin, larkmoor, product, tidewall
+from tests.world import World, fenmoor, hollin, larkmoor, tidewall
 
 pytestmark = pytest.mark.django_db
 COMMON = "common practice, no source"
@@ -24,21 +23,6 @@ def address(name: str, of: Product) -> str:
 
 def read(client, of: Product) -> str:
     return client.get(address("profile", of)).content.decode()
-
-
-def posted(form: ProfileForm, **changes: object) -> dict[str, object]:
-    """Return what a browser sends of a form that was changed so; an emptied field is sent empty."""
-    shown = {name: form[name].value() for name in form.fields}
-    kept = {name: value for name, value in shown.items() if value not in (None, [])}
-    kept["topper_ok"] = {True: "true", False: "false"}.get(shown["topper_ok"], "unknown")
-    return kept | changes
-
-
-def form_of(of: Product, **changes: object) -> ProfileForm:
-    """Return the form of a product as an owner sends it, with these changes."""
-    row = Profile.objects.filter(product=of).first() or Profile(product=of)
-    shown = ProfileForm(instance=row, kind=of.kind, groups=frozenset())
-    return ProfileForm(posted(shown, **changes), instance=row, kind=of.kind, groups=frozenset())
 
 
 # Who may
@@ -111,57 +95,7 @@ def test_what_nobody_has_said_is_asked_of_a_coating_and_not_of_a_shampoo() -> No
     assert unknown(profile("shampoo")) == ["how long it must lie", "how long it flashes off"]
 
 
-# What is refused
-
-
-@pytest.mark.parametrize(
-    ("changes", "field", "says"),
-    [
-        (
-            {"recoat_from_min": "200", "recoat_to_min": "90"},
-            "recoat_to_min",
-            "The further layer would be too late before it is early enough. It would be 200 to 90.",
-        ),
-        (
-            # The other end is the kind's own.
-            {"recoat_from_min": "200"},
-            "recoat_to_min",
-            "The further layer would be too late before it is early enough. It would be 200 to 180.",
-        ),
-        (
-            {"air_from_c": "30", "air_to_c": "10"},
-            "air_to_c",
-            "The window ends below where it starts. It would be 30 to 10.",
-        ),
-        (
-            {"never": ["glass", "lamp"], "asks": ["glass"]},
-            "asks",
-            "Glass: never, or asked about? Tick one.",
-        ),
-        ({"keep_dry_h": "12.5"}, "keep_dry_h", "Write whole numbers."),
-        (
-            {"cure_h": "100000"},
-            "cure_h",
-            "Ensure this value is less than or equal to 8760.",
-        ),
-        (
-            {"never": ["moon"]},
-            "never",
-            "Select a valid choice. moon is not one of the available choices.",
-        ),
-    ],
-)
-def test_a_profile_that_cannot_be_is_refused(world: World, changes, field: str, says: str) -> None:
-    form = form_of(tidewall(world), **changes)
-
-    assert form.errors.get(field) == [says]
-
-
-def test_a_window_of_one_open_end_is_kept(world: World) -> None:
-    form = form_of(tidewall(world), humidity_from="30")
-
-    assert form.is_valid(), form.errors
-    assert form.save().humidity_from == 30
+# What it keeps
 
 
 def test_what_was_typed_stays_on_the_page_beside_the_error(ines, world: World) -> None:
@@ -175,49 +109,6 @@ def test_what_was_typed_stays_on_the_page_beside_the_error(ines, world: World) -
     assert 'value="200"' in text
     assert 'value="its label"' in text
     assert not Profile.objects.exists()
-
-
-# What is kept
-
-
-def test_what_nobody_changed_goes_on_following_the_kind(world: World) -> None:
-    kept = form_of(tidewall(world), keep_dry_h="12", source="its technical sheet").save()
-
-    assert (kept.keep_dry_h, kept.source) == (12, "its technical sheet")
-    lists = (kept.leaves, kept.lifts, kept.needs_absent, kept.never, kept.asks, kept.touches)
-    assert lists == (None,) * 6
-    assert (kept.family, kept.cure_h, kept.topper_ok) == ("", None, None)
-
-
-def test_a_list_that_was_changed_is_kept_and_one_put_back_follows_the_kind_again(world: World) -> None:
-    coating = tidewall(world)
-
-    assert form_of(coating, touches=["wheels"]).save().touches == ["wheels"]
-    assert form_of(coating, touches=["paint", "film"]).save().touches is None
-
-
-def test_nothing_ticked_is_nothing_and_not_the_kind(world: World) -> None:
-    soap = product(world, "Fenmoor neutral shampoo", "shampoo")
-
-    kept = form_of(soap, leaves=[]).save()
-
-    assert kept.leaves == []
-    assert profile("shampoo").leaves == {"oils"}
-
-
-def test_another_family_brings_its_own_lists_and_keeps_none_of_the_old(world: World) -> None:
-    soap = product(world, "Fenmoor neutral shampoo", "shampoo")
-
-    kept = form_of(soap, family="alkaline").save()
-
-    assert (kept.family, kept.lifts) == ("alkaline", None)
-    assert profile("shampoo", edits=Edits(family="alkaline")).lifts == {"wax"}
-
-
-def test_grades_of_what_must_not_be_there_are_kept_as_the_trade_writes_them(world: World) -> None:
-    kept = form_of(tidewall(world), need_wax="ask", need_haze="", need_oils="stop").save()
-
-    assert kept.needs_absent == ["wax:ask", "sealant", "oils", "silicone:ask"]
 
 
 def test_one_line_goes_back_to_its_kind_and_the_others_stay(ines, world: World) -> None:
