@@ -34,18 +34,18 @@ class Wanted:
     stops: bool
 
 
-@question("steps", "needs", "shelf", "products", "people")
+@question("steps", "needs", "shelf", "products", "people", "air")
 def equipment_on_hand(case: Case) -> list[Finding]:
     """Stop or ask where what is to be worn is not on hand in date; ask once where nobody says what serves."""
     work = tasks(case)
     if not case.facts.people.kept:
-        return [*_sprayed(work), *_not_kept(case, work)]
+        return [*_sprayed(case, work), *_not_kept(case, work)]
     lacks = [want for task in work for want in _wanted(task) if not _served(case, want)]
     found = []
     for stops in (True, False):
         if some := [want for want in lacks if want.stops is stops]:
             found.append(_missing(case, some, stops=stops))
-    return [*_sprayed(work), *found]
+    return [*_sprayed(case, work), *found]
 
 
 def _wanted(task: Task) -> list[Wanted]:
@@ -121,10 +121,14 @@ def _not_kept(case: Case, work: Iterable[Task]) -> list[Finding]:
     return []
 
 
-def _sprayed(work: Iterable[Task]) -> list[Finding]:
-    """Stop where isocyanates are sprayed in anything but an air-fed mask."""
+def _sprayed(case: Case, work: Iterable[Task]) -> list[Finding]:
+    """Stop where isocyanates are sprayed in anything but an air-fed mask.
+
+    Where the sheet's composition is typed in, the air's own question judges it by substance and says it.
+    """
+    composed = {code for code, one in case.facts.air.makeups.items() if one.composed}
     for task in work:
-        holds = [one for one in task.dangers if one.isocyanate]
+        holds = [one for one in task.dangers if one.isocyanate and one.code not in composed]
         if holds and task.work.sprayed and task.respirator != "air_fed":
             has = f"a {RESPIRATORS[task.respirator]}" if task.respirator else "no mask"
             return [

@@ -7,6 +7,7 @@ import pytest
 
 from inventory.precheck.questions.gloves import glove_minutes
 from inventory.precheck.questions.protection import equipment_on_hand
+from inventory.precheck.questions.topics.air import AirFacts, Makeup
 from safety.hazards.equipment import ITEMS, worn_against
 from safety.hazards.tables import rows
 from tests.inventory.precheck.cases import NOON
@@ -111,6 +112,14 @@ def test_sprayed_isocyanates_are_done_on_air_from_a_hose() -> None:
         "the air comes by a hose."
     )
     assert one.do == "Plan an air-fed mask for Wheel acid, or do not spray it; nothing else ends this stop."
+
+
+def test_the_air_speaks_of_the_hose_itself_where_it_knows_the_composition() -> None:
+    facts = crew(CORRIN, respirator="half", sprayed=True)
+    known = Makeup(CORRIN.code, CORRIN.name, "other", "volume", composed=True)
+    for makeup, stops in ((replace(known, composed=False), 1), (known, 0)):
+        told = replace(facts, air=AirFacts(makeups={CORRIN.code: makeup}))
+        assert len([one for one in asked(equipment_on_hand, told) if "sprayed" in one.about]) == stops
 
 
 @pytest.mark.parametrize(
