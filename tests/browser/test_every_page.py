@@ -72,6 +72,16 @@ def sheet(shop: Shop) -> int:
     return sheet.pk
 
 
+def tomas() -> str:
+    """Return the badge of who has the fullest record."""
+    return Person.objects.get(username="tomas").code
+
+
+def gloves(shop: Shop) -> str:
+    """Return the product that protects hands."""
+    return Product.objects.get(shop=shop, equipment__serves="gloves").code
+
+
 def brought(shop: Shop) -> str:
     """Return the preview of a file that somebody brings: the suppliers as they are, and a new one."""
     now = timezone.now()
@@ -91,6 +101,16 @@ PAGES: dict[str, Address] = {
     "people:list": lambda shop: reverse("people:list"),
     "people:login": lambda shop: reverse("people:login"),
     "people:new": lambda shop: reverse("people:new"),
+    "people:first_day": lambda shop: reverse("people:first_day"),
+    "people:protection": lambda shop: reverse("people:protection"),
+    "people:new_equipment": lambda shop: reverse("people:new_equipment"),
+    "people:equipment": lambda shop: reverse("people:equipment", args=[gloves(shop)]),
+    "people:minutes": lambda shop: reverse("people:minutes", args=[gloves(shop)]),
+    "people:person": lambda shop: reverse("people:person", args=[tomas()]),
+    "people:training": lambda shop: reverse("people:training", args=[tomas()]),
+    "people:evaluation": lambda shop: reverse("people:evaluation", args=[tomas()]),
+    "people:fit_test": lambda shop: reverse("people:fit_test", args=[tomas()]),
+    "people:face": lambda shop: reverse("people:face", args=[tomas()]),
     "people:edit": lambda shop: reverse("people:edit", args=[Person.objects.get(username="tomas").code]),
     "posters:list": lambda shop: reverse("posters:list"),
     "posters:place": lambda shop: reverse("posters:place", args=[bay(shop)]),
@@ -168,6 +188,10 @@ NO_PAGE = {
     "settings:open": "is shown once, to the first owner of an installation without a shop",
     "people:logout": PRESSED,
     "people:remove_name": PRESSED,
+    "people:ran": PRESSED,
+    "people:forget_equipment": PRESSED,
+    "people:sign_first_day": PRESSED,
+    "people:first_day_pdf": FILE,
     "posters:print": PRESSED,
     "posters:admit": PRESSED,
     "posters:withdraw": PRESSED,
