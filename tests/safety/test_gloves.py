@@ -142,3 +142,10 @@ def test_minutes_that_nobody_typed_are_asked_for() -> None:
     [told] = found.findings
     assert (told.code, told.grade) == ("gloves.minutes", "ask")
     assert told.do == "Type the minutes against tar remover from the glove maker's list."
+
+
+def test_a_glove_without_any_letter_says_so() -> None:
+    [told] = not_tested("thin vinyl", "", "acetone", "67-64-1")
+    assert told.because == "It is marked with no letter; acetone is letter B."
+    [told] = not_tested("blue nitrile", "AKL", "acetone", "67-64-1")
+    assert told.because == "It is marked AKL; acetone is letter B."

@@ -101,3 +101,16 @@ def test_taking_the_water_out_never_lowers_a_content(density: float, solids: flo
     product = litre(density, solids, water)
     if product.water_l < 0.99:
         assert content_less_water(product) >= actual_content(product) * (1 - 1e-12)
+
+
+def test_a_content_is_a_litres_whatever_was_sampled() -> None:
+    """By hand: 5 l with 3500 g volatile, of it 1000 g (1 l) water: 500 g/l, 625 g/l less water."""
+    can = Sample(5, 3500, 1000, 1.0)
+    assert actual_content(can) == pytest.approx(500)
+    assert content_less_water(can) == pytest.approx(625)
+
+
+def test_what_is_more_than_a_litre_names_its_sum() -> None:
+    with pytest.raises(VocError) as refused:
+        litre(1000, 60, 41)
+    assert str(refused.value) == "solids and water: at most 100 % together were expected, not 101."

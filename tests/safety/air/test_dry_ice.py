@@ -60,3 +60,8 @@ def test_in_a_closed_cabin_a_quarter_of_a_kilogram_is_immediately_dangerous() ->
     assert told.grade == "stop"
     assert "what is immediately dangerous to life or health, 40000 ppm, is reached" in told.because
     assert [one.grade for one in dry_ice(0.2, 3, "EU", TODAY)] == ["ask"]
+
+
+def test_no_dry_ice_adds_nothing() -> None:
+    assert co2_ppm(0, 100) == 0
+    assert dry_ice(0, 100, "US", TODAY) == ()
