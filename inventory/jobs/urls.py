@@ -2,7 +2,7 @@
 
 from django.urls import path
 
-from inventory.jobs.views import closing, jobs, services, steps
+from inventory.jobs.views import closing, jobs, panels, services, steps
 
 app_name = "jobs"
 urlpatterns = [
@@ -23,6 +23,12 @@ urlpatterns = [
     path("<str:code>/close/", closing.close, name="close"),
     path("<str:code>/rinsed/<str:step>/", closing.sign_rinse, name="sign_rinse"),
     path("<str:code>/sign/<slug:stage>/", closing.sign, name="sign"),
+    path("<str:code>/panels/", panels.panels, name="panels"),
+    path("<str:code>/panels/usual/", panels.add_usual, name="usual_panels"),
+    path("<str:code>/panels/edit/", panels.edit, name="edit_panels"),
+    path("<str:code>/panels/readings/", panels.read, name="read_panels"),
+    path("<str:code>/panels/readings/<int:pk>/undo/", panels.undo, name="undo_reading"),
+    path("<str:code>/panels/arrivals/", panels.arrivals, name="arrivals"),
     path("<str:code>/steps/new/", steps.step, name="new_step"),
     path("<str:code>/steps/<str:step>/", steps.step, name="step"),
     path("<str:code>/steps/<str:step>/remove/", steps.remove_step, name="remove_step"),

@@ -7,6 +7,10 @@ from django import forms
 from inventory.models import Place, Shop, Supplier
 from inventory.money import MoneyError, parse_money, show_money
 
+PAINT = ("film_unit", "floor_whole_um", "floor_clear_um")
+# Thicker than any paint that is cut: a slip of the keyboard.
+THICKEST_FLOOR_UM = 500
+
 
 class ShopForm(forms.ModelForm):  # type: ignore[type-arg]
     """What the shop is called, where it is, how it counts."""
@@ -21,6 +25,7 @@ class ShopForm(forms.ModelForm):  # type: ignore[type-arg]
         fields = [
             "name", "address", "country", "language", "time_zone", "system", "decimal_mark", "date_order",
             "currency", "emergency_number", "poison_centre", "binder_at", "site_url",
+            "film_unit", "floor_whole_um", "floor_clear_um",
         ]  # fmt: skip
         labels = {
             "country": "Country",
@@ -32,7 +37,38 @@ class ShopForm(forms.ModelForm):  # type: ignore[type-arg]
             "emergency_number": "Emergency number",
             "poison_centre": "Poison centre's number",
             "binder_at": "Where the printed data sheets stand",
+            "film_unit": "Paint thickness is shown in",
+            "floor_whole_um": "Whole film is never cut below, µm",
+            "floor_clear_um": "Clear coat is never cut below, µm",
         }
+        help_texts = {
+            "floor_whole_um": "80 µm is common practice, no source.",
+            "floor_clear_um": "40 µm is common practice, no source.",
+        }
+
+    def __init__(self, *args: object, **kwargs: object) -> None:
+        super().__init__(*args, **kwargs)  # type: ignore[arg-type]
+        for name in PAINT:
+            self.fields[name].required = False
+
+    def clean_floor_whole_um(self) -> int:
+        """Return the floor of the whole film; left empty it stays."""
+        return self._floor("floor_whole_um")
+
+    def clean_floor_clear_um(self) -> int:
+        """Return the floor of the clear coat; left empty it stays."""
+        return self._floor("floor_clear_um")
+
+    def _floor(self, name: str) -> int:
+        typed = self.cleaned_data[name]
+        um = int(getattr(self.instance, name) if typed is None else typed)
+        if not 1 <= um <= THICKEST_FLOOR_UM:
+            raise forms.ValidationError(f"Give 1 to {THICKEST_FLOOR_UM} µm.")
+        return um
+
+    def clean_film_unit(self) -> str:
+        """Return the unit of thickness; left empty it stays."""
+        return str(self.cleaned_data["film_unit"] or self.instance.film_unit)
 
     def clean_country(self) -> str:
         """Return the country in capitals."""

@@ -21,6 +21,12 @@ class DayAndTime(forms.DateTimeField):
         super().__init__(input_formats=["%Y-%m-%dT%H:%M", "%Y-%m-%d %H:%M"], **kwargs)
 
 
+class DayField(forms.DateField):
+    """A day in the browser's own picker."""
+
+    widget = forms.DateInput(attrs={"type": "date"}, format="%Y-%m-%d")
+
+
 class HoursField(forms.CharField):
     """A length of time typed as hours:minutes ("2:30", "24:00"), kept in minutes."""
 

@@ -144,3 +144,18 @@ def _cuts_of(steps: "Iterable[Step]", codes: set[str]) -> dict[int, list[Cut]]:
     return {
         job: cuts for job, cuts in found.items() if any(codes & set(cut.abrasive.split("+")) for cut in cuts)
     }
+
+
+def of_car(job: Job) -> PaintFacts:
+    """Return what is known of a job's car, whether or not the job cuts it; the job has its shop loaded."""
+    loading, car = Loading(job.shop, [job]), job.vehicle_id
+    known = load(loading).get(job.pk, PaintFacts())
+    open_steps = {step.code for step in loading.step_rows if not step.signed_at}
+    return replace(
+        known,
+        panels=known.panels or tuple(panels_of([car])[car]),
+        readings=known.readings or tuple(readings_of([car])[car]),
+        cuts=tuple(cut for cut in known.cuts if cut.step in open_steps),
+        floor=floor_of(job.shop),
+        unit=job.shop.film_unit,
+    )

@@ -50,3 +50,27 @@ def test_a_supplier_keeps_the_smallest_order_in_cents(ines, world):
     )
 
     assert Supplier.objects.get(name="Pellow Trade").minimum_order_minor == 8050
+
+
+def test_a_shop_says_its_own_floors_and_unit_of_paint(ines, world):
+    ines.post(reverse("settings:shop"), shop(film_unit="mil", floor_whole_um="100", floor_clear_um="45"))
+
+    world.shop.refresh_from_db()
+    kept = (world.shop.film_unit, world.shop.floor_whole_um, world.shop.floor_clear_um)
+    assert kept == ("mil", 100, 45)
+
+
+def test_floors_left_empty_stay_as_they_are(ines, world):
+    ines.post(reverse("settings:shop"), shop(floor_whole_um=""))
+
+    world.shop.refresh_from_db()
+    assert (world.shop.film_unit, world.shop.floor_whole_um, world.shop.floor_clear_um) == ("µm", 80, 40)
+
+
+@pytest.mark.parametrize("um", ["0", "501", "-3", "thick"])
+def test_a_floor_that_cannot_be_is_refused(ines, world, um):
+    answer = ines.post(reverse("settings:shop"), shop(floor_whole_um=um))
+
+    assert answer.status_code == 200
+    world.shop.refresh_from_db()
+    assert world.shop.floor_whole_um == 80
