@@ -8,6 +8,7 @@ from inventory.management.demo.bays import measure
 from inventory.management.demo.bookings import book_the_week
 from inventory.management.demo.history import Progress, tell
 from inventory.management.demo.nouns import Cast, load
+from inventory.management.demo.panels import describe_work, read_panels
 from inventory.management.demo.people import guard
 from inventory.management.demo.profiles import describe_products
 from inventory.management.demo.today import arrange
@@ -19,9 +20,11 @@ def make(now: datetime, progress: Progress) -> Cast:
     on = now.astimezone().date()
     cast = load(on)
     describe_products(cast, on)
+    describe_work(cast)
     measure(cast, now)
     story = tell(cast, now, progress)
     arrange(story, now)
     book_the_week(cast, now)
+    read_panels(cast, now)
     guard(cast, now)
     return cast
