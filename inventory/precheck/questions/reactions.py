@@ -122,4 +122,7 @@ def _pair(case: Case, first: str, second: str) -> tuple[Substance, Substance] | 
 
 
 def _finding(judged: Judged, about: tuple[str, ...]) -> Finding:
-    return Finding(judged.code, judged.grade, judged.says, judged.because, judged.do, judged.source, about)
+    """Return it with its first sentence alone said; what the two give off stands in the reason."""
+    says, _, chemistry = judged.says.partition(". ")
+    says, because = (f"{says}.", joined(chemistry, judged.because)) if chemistry else (says, judged.because)
+    return Finding(judged.code, judged.grade, says, because, judged.do, judged.source, about)

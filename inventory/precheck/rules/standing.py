@@ -8,6 +8,21 @@ from inventory.precheck.questions.words import amount, plural, wanted
 from inventory.precheck.rules import Check
 
 CURE = "cure"
+# What a step waits for, by the family of the finding.
+FAMILIES = {
+    "surface": "not on this surface",
+    "residue": "something is on the paint",
+    "wait": "too early or too late",
+    "order": "the order of work",
+    "paint": "the paint is thin, or not read",
+    "pad": "the pad",
+    "towel": "the towel",
+    "heat": "the heat of the surface",
+    "weather": "the weather in the bay",
+    "air": "the air at work",
+    "reaction": "what it would meet",
+    "people": "who does it, and what protects them",
+}
 
 
 @dataclass(frozen=True)
@@ -54,7 +69,8 @@ def _lacks(case: Case, finding: Finding) -> str:
         "two_lots": "not enough of one lot",
         "too_little": _amounts(case, finding),
     }
-    return short.get(finding.code, finding.says)
+    family = finding.code.partition(".")[0]
+    return short.get(finding.code) or FAMILIES.get(family) or finding.says
 
 
 def _amounts(case: Case, finding: Finding) -> str:

@@ -1,0 +1,102 @@
+"""The one button of a finding: where it is put right, or where its figures are drawn."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from django.urls import NoReverseMatch, reverse
+
+from inventory.codes import pair, tidy
+from inventory.precheck.questions import Finding
+
+
+@dataclass(frozen=True)
+class Action:
+    """A button, named by what it does, and its address; empty where the installation has no such page."""
+
+    label: str
+    to: str
+
+
+# Findings that somebody's own record ends.
+OF_SOMEBODY = frozenset({"people.training", "people.evaluation", "people.fit_test", "people.face"})
+# What a finding about a bay's air is ended by, on the bay's own page.
+ON_THE_BAY = {"air.ignition": "Confirm them off", "air.unknown": "Type its air in"}
+ON_THE_STEP = ("surface.", "residue.", "wait.", "order.", "heat.", "pad.", "towel.")
+
+
+def way_out(finding: Finding, job: str) -> Action | None:
+    """Return the button of an open finding on a job, None where nothing is to be pressed."""
+    family = finding.code.partition(".")[0] + "."
+    way = FAMILIES.get(family, _shelf)(finding, job)
+    return way if way and way.to else None
+
+
+def _to(label: str, view: str, *args: str) -> Action:
+    try:
+        return Action(label, reverse(view, args=args))
+    except NoReverseMatch:
+        return Action(label, "")
+
+
+def _shelf(finding: Finding, job: str) -> Action | None:
+    first, code = finding.about[0], finding.code
+    if code == "out_of_date":
+        other = finding.about[2:]
+        if other:
+            return _to(f"Use {pair(other[0])} instead", "shelf:container", other[0])
+        return _to(f"Look at {pair(first)}", "shelf:container", first)
+    if code in {"held", "recalled"}:
+        return _to(f"Look at {pair(first)}", "shelf:container", first)
+    if code == "no_sheet":
+        return _to("Attach the sheet", "products:product", first)
+    return _to("Print its label", "posters:label_pdf", first) if code == "unlabelled" else None
+
+
+def _people(finding: Finding, job: str) -> Action | None:
+    """The sheet, somebody's record, the list of what is here."""
+    first, code = finding.about[0], finding.code
+    if code == "people.first_day":
+        return _to("Read the sheet of the first day", "people:first_day")
+    if code == "people.rescue":
+        return _to(f"Look at {pair(first)}", "shelf:container", first)
+    if code == "people.eyewash":
+        return _to("Say where the eyewash is", "settings:place", first)
+    if code in OF_SOMEBODY:
+        of = (tidy(first) or "-")[0] == "H"
+        return _to("Open the record", "people:person", first) if of else _to("People", "people:list")
+    return _to("What protects people here", "people:protection")
+
+
+def _air(finding: Finding, job: str) -> Action | None:
+    """What a bay's page does about its air; the curve where there is one."""
+    first, code = finding.about[0], finding.code
+    if code == "air.no_composition":
+        return _to("Type what it is made of", "products:product", first)
+    if code in ON_THE_BAY:
+        return _to(ON_THE_BAY[code], "bays:bay", first) if len(finding.about) > 1 else None
+    return _to("See the curve", "bays:step", finding.about[-1])
+
+
+def _weather(finding: Finding, job: str) -> Action | None:
+    return _to("Measure the bay", "bays:bay", finding.about[0]) if len(finding.about) > 1 else None
+
+
+def _paint(finding: Finding, job: str) -> Action | None:
+    return _to("Paint and panels", "jobs:panels", job)
+
+
+def _step(finding: Finding, job: str) -> Action | None:
+    """What stands in the way of a product at a step is put right in the step's plan."""
+    if finding.code == "residue.unknown":
+        return _to("Say what it arrives with", "jobs:arrivals", job)
+    return _to("Change the step", "jobs:step", job, finding.about[-1])
+
+
+def _reaction(finding: Finding, job: str) -> Action | None:
+    return _to("Sign or plan the rinse", "jobs:job", job) if finding.code == "reaction.car" else None
+
+
+FAMILIES: dict[str, Callable[[Finding, str], Action | None]] = {
+    "people.": _people, "air.": _air, "weather.": _weather, "paint.": _paint, "reaction.": _reaction,
+    **dict.fromkeys(ON_THE_STEP, _step),
+}  # fmt: skip
