@@ -53,6 +53,7 @@ LONG: dict[str, str] = {
     "tests/safety/hazards/mixtures/test_rules.py": "what all families together make of a mixture",
     "tests/safety/air/test_traps.py": "every trap of exposure arithmetic, in the order of its list",
     "tests/inventory/trade/test_matrix_of_practice.py": "every rule of the trade, and where it is silent",
+    "tests/inventory/precheck/test_air_questions.py": "every rule of air, and where it is silent",
     "tests/inventory/reorder/test_lines.py": "one line of a report, number by number",
     "tests/inventory/reorder/shelf.py:december_report": "a month of one shop as plain values, top to bottom",
 }

@@ -4,7 +4,7 @@ from collections import defaultdict
 from collections.abc import Iterable
 from datetime import datetime, timedelta
 
-from django.db.models import Q
+from django.db.models import Q, QuerySet
 
 from inventory.models import Job, Kind, Place, Product, Step, StepNeed
 from inventory.precheck.questions.topics.air import AirFacts, AirStep, AirUse
@@ -23,9 +23,10 @@ def load(loading: Loading) -> dict[int, AirFacts]:
     steps = [row for row in loading.step_rows if row.signed_at is None]
     if not steps or not loading.work_rows:
         return {}
-    near = near_steps(loading, steps)
+    beside = near_steps(loading, steps)
+    near = list(beside.select_related("bay", "person").order_by("starts_at", "id"))
     uses: dict[int, list[StepNeed]] = defaultdict(list)
-    for row in [*loading.work_rows, *needs_of(near)]:
+    for row in [*loading.work_rows, *needs_of(beside)]:
         uses[row.step_id].append(row)
     rows = {row.pk: row for row in loading.step_rows} | {row.pk: row for row in near}
     found = {pk: air_step(row, uses[pk]) for pk, row in rows.items()}
@@ -49,7 +50,7 @@ def _bays(steps: Iterable[Step]) -> list[Place]:
     return list({row.bay.pk: row.bay for row in steps if row.bay}.values())
 
 
-def near_steps(loading: Loading, steps: list[Step]) -> list[Step]:
+def near_steps(loading: Loading, steps: list[Step]) -> "QuerySet[Step]":
     """Return the steps of other open jobs in these bays, or of these people, within a shift of the steps."""
     bays = {row.bay_id for row in steps if row.bay_id}
     people = {row.person_id for row in steps if row.person_id}
@@ -58,9 +59,7 @@ def near_steps(loading: Loading, steps: list[Step]) -> list[Step]:
         Q(bay__in=bays) | Q(person__in=people), job__shop=loading.shop, job__state=Job.State.OPEN,
         starts_at__lt=last, ends_at__gt=first,
     )  # fmt: skip
-    return list(
-        rows.exclude(job__in=loading.jobs).select_related("bay", "person").order_by("starts_at", "id")
-    )
+    return rows.exclude(job__in=loading.jobs)
 
 
 def span(steps: list[Step]) -> tuple[datetime, datetime]:
@@ -68,9 +67,11 @@ def span(steps: list[Step]) -> tuple[datetime, datetime]:
     return min(row.starts_at for row in steps) - SHIFT, max(row.ends_at for row in steps) + SHIFT
 
 
-def needs_of(steps: list[Step]) -> list[StepNeed]:
+def needs_of(steps: "QuerySet[Step]") -> list[StepNeed]:
     """Return what these steps take."""
-    rows = StepNeed.objects.filter(step__in=steps).exclude(outcome=StepNeed.Outcome.NOT_DONE)
+    rows = StepNeed.objects.filter(step__in=steps.order_by().values("pk")).exclude(
+        outcome=StepNeed.Outcome.NOT_DONE
+    )
     return list(rows.select_related("product").order_by("id"))
 
 

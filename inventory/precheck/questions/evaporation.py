@@ -64,14 +64,16 @@ class StepAir:
 def steps_in_air(case: Case, steps: Iterable[AirStep]) -> list[StepAir]:
     """Return the steps that let something go, each with what others let go beside it."""
     facts = case.facts.air
-    everyone = [(one, _release(case, one)) for one in (*facts.steps, *facts.others) if not one.signed]
+    everyone = [one for one in (*facts.steps, *facts.others) if not one.signed]
     found = []
     for step in steps:
         taken = tuple(_taken(case, use) for use in step.uses)
         known = tuple(one for one in taken if one is not None)
         if not (release := _released(case, step, known)):
             continue
-        beside = [let for other, let in everyone if other.code != step.code and step.meets(other)]
+        beside = [
+            _release(case, other) for other in everyone if other.code != step.code and step.meets(other)
+        ]
         found.append(
             StepAir(
                 step, place_of(case, step), facts.regime, known, release, reduce(_joined, beside, NOTHING),
