@@ -6,9 +6,9 @@ from django.db.models import Count, Prefetch, Q, QuerySet, Sum
 
 from inventory.models import Container, Pack, Product, Profile, Shop
 from inventory.precheck.queries.profiles import edits_of
+from inventory.precheck.queries.substances import sheets_of
 from inventory.trade.profile import Profile as Trade
 from inventory.trade.profile import profile as resolve
-from safety.models import SheetVersion
 from safety.reactions.proposing import Proposal, propose
 
 USABLE = Q(containers__state__in=[Container.State.SEALED, Container.State.OPEN], containers__held="")
@@ -59,7 +59,7 @@ class OnTheCar:
 def on_the_car(product: Product) -> OnTheCar:
     """Return a product's profile with what is proposed for its groups, in two queries."""
     row = Profile.objects.filter(product=product).first()
-    sheet = sheet_of(product)
+    sheet = sheets_of([product]).get(product.sheet_id or 0)
     proposal = propose(
         product.kind,
         sheet.composition if sheet else [],
@@ -69,9 +69,3 @@ def on_the_car(product: Product) -> OnTheCar:
     confirmed = row is not None and row.groups_confirmed_on is not None
     groups = frozenset(row.groups) if row and confirmed else proposal.groups
     return OnTheCar(row, resolve(product.kind, groups, edits_of(row)), proposal, groups)
-
-
-def sheet_of(product: Product) -> SheetVersion | None:
-    """Return the newest version of a product's sheet, a confirmed one before the others."""
-    versions = list(SheetVersion.objects.filter(sheet=product.sheet_id).order_by("-revision_on", "-id"))
-    return next((one for one in versions if one.confirmed), versions[0] if versions else None)
