@@ -3,13 +3,14 @@
 from collections import defaultdict
 from dataclasses import replace
 from datetime import date
+from functools import lru_cache
 
 from inventory.precheck.questions.topics.air import AirStep, Makeup
 from safety.air.answer import Air, air
 from safety.air.evaporating import ONLY_BURNS
 from safety.air.respirators import factors
 from safety.air.saying import row
-from safety.air.values import EIGHT_HOURS
+from safety.air.values import EIGHT_HOURS, Task
 from safety.findings import Finding as Found
 
 from .air_fire import sparks
@@ -78,7 +79,7 @@ def judged(case: Case, of: StepAir) -> list[Found]:
     found = _weighed(case, of) if of.emissions else []
     bare = (*of.release.fumes, *of.release.mist)
     if bare:
-        unweighed = air(of.task(bare), _today(case))
+        unweighed = once(of.task(bare), _today(case))
         found += [one for one in unweighed.findings if one.code in UNWEIGHED]
     return folded([*found, *_fumes(of)])
 
@@ -87,11 +88,17 @@ def _weighed(case: Case, of: StepAir) -> list[Found]:
     found: list[Found] = []
     if of.place.known:
         found += [one for one in breathed(case, of).findings if one.code in BREATHED]
-    burning = air(of.task(of.emissions), _today(case))
+    burning = once(of.task(of.emissions), _today(case))
     found += [
         one for one in burning.findings if one.code in BURNS and (of.place.known or one.grade == "stop")
     ]
     return [*found, *sparks(case, of, burning)]
+
+
+@lru_cache(maxsize=1024)
+def once(task: Task, on: date) -> Air:
+    """Return the air of a task, worked out once: a day's list of jobs asks for the same steps again."""
+    return air(task, on)
 
 
 def _today(case: Case) -> date:
@@ -112,7 +119,7 @@ def folded(found: list[Found]) -> list[Found]:
 
 def breathed(case: Case, of: StepAir) -> Air:
     """Return the air of a step as it is breathed: without what only burns."""
-    return air(of.task(one for one in of.emissions if one.cas not in ONLY_BURNS), _today(case))
+    return once(of.task(one for one in of.emissions if one.cas not in ONLY_BURNS), _today(case))
 
 
 def _fumes(of: StepAir) -> list[Found]:
