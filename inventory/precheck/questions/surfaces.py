@@ -12,6 +12,8 @@ from .asking import GRADES, Finding, question
 from .case import Case
 
 COATED = frozenset({"paint", "film"})
+# Surfaces that wait from the day they were made, and the rule that counts it.
+DATED = {"fresh_refinish": "wait.fresh_refinish", "film": "wait.film"}
 PROTECTION = frozenset({"wax", "sealant"})
 # Times of a late step move so far at once, so that an answer holds for longer than a minute.
 GRID = timedelta(minutes=15)
@@ -23,11 +25,38 @@ def in_the_way(case: Case) -> list[Finding]:
     topic = case.facts.surfaces
     later = _later(case)
     acts = [_moved(act, later.get(act.step, timedelta())) for act in topic.acts]
+    over = frozenset(act.step for act in acts if act.step not in case.open_steps)
+    clashes = play(topic.surfaces, acts, case.facts.zone, done=over)
+    undated = {one.name for one in topic.surfaces if one.key in DATED and one.since_on is None}
     found: dict[tuple[str, str, str], list[Clash]] = {}
-    for clash in play(topic.surfaces, acts, case.facts.zone):
-        if clash.step in case.open_steps:
+    no_day: list[Clash] = []
+    for clash in clashes:
+        if clash.code in DATED.values() and set(clash.surfaces) <= undated:
+            no_day.append(clash)
+        else:
             found.setdefault((clash.code, clash.product, clash.step), []).append(clash)
-    return [_finding(alike) for alike in found.values()]
+    return [*(_finding(alike) for alike in found.values()), *_without_its_day(no_day)]
+
+
+def _without_its_day(clashes: list[Clash]) -> list[Finding]:
+    """A respray or a film whose day nobody typed is one cause, however many steps wait for it."""
+    if not clashes:
+        return []
+    panels = sorted({name for clash in clashes for name in clash.surfaces})
+    first = clashes[0]
+    these = " and ".join(panels) if len(panels) < 3 else f"{', '.join(panels[:-1])} and {panels[-1]}"
+    return [
+        Finding(
+            "wait.no_day",
+            min((clash.grade for clash in clashes), key=GRADES.index),
+            f"Nobody said when the {these} {'was' if len(panels) == 1 else 'were'} resprayed or covered.",
+            "A day that is not known counts as today. "
+            + " ".join(dict.fromkeys(clash.says for clash in clashes)),
+            "Type the day on the page of its paint and panels; the waits are counted from it.",
+            first.source,
+            (first.product, first.step),
+        )
+    ]
 
 
 def _later(case: Case) -> dict[str, timedelta]:

@@ -87,6 +87,8 @@ def _paint(finding: Finding, job: str) -> Action | None:
 
 def _step(finding: Finding, job: str) -> Action | None:
     """What stands in the way of a product at a step is put right in the step's plan."""
+    if finding.code == "wait.no_day":
+        return _to("Paint and panels", "jobs:panels", job)
     if finding.code == "residue.unknown":
         return _to("Say what it arrives with", "jobs:arrivals", job)
     return _to("Change the step", "jobs:step", job, finding.about[-1])

@@ -206,3 +206,25 @@ def test_the_order_of_the_questions_changes_nothing(kinds: list[str], order: lis
     asked = check_job(facts_, NOON, questions=order)  # type: ignore[arg-type]
 
     assert asked.findings == check_job(facts_, NOON).findings
+
+
+def test_a_respray_without_its_day_is_one_stop_however_many_steps_wait_for_it() -> None:
+    fresh = (Surface("bonnet", "fresh_refinish"), Surface("roof", "fresh_refinish"))
+    job = of(act(WIPE, "XSOP", "shampoo"), act(COAT, "XTDW", "coating"), surfaces=fresh)
+
+    [no_day] = [one for one in found(job) if one.code.startswith("wait.")]
+
+    assert (no_day.code, no_day.grade, no_day.about) == ("wait.no_day", "stop", ("XSOP", WIPE.code))
+    assert no_day.says == "Nobody said when the bonnet and roof were resprayed or covered."
+    assert no_day.do == "Type the day on the page of its paint and panels; the waits are counted from it."
+    assert "it must be 3 d old" in no_day.because
+    assert "it must be 7 d old" in no_day.because
+
+
+def test_with_its_day_each_step_is_judged_by_it_again() -> None:
+    fresh = (Surface("bonnet", "fresh_refinish", since_on=(COAT.starts_at - timedelta(days=5)).date()),)
+    job = of(act(WIPE, "XSOP", "shampoo"), act(COAT, "XTDW", "coating"), surfaces=fresh)
+
+    assert [(one.code, one.about[1]) for one in found(job) if one.code.startswith("wait.")] == [
+        ("wait.fresh_refinish", COAT.code)
+    ]
