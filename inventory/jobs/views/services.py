@@ -10,6 +10,7 @@ from inventory.access import member, owner, shop_of
 from inventory.jobs import actions, queries
 from inventory.jobs.forms import ServiceForm, ServiceStepForm, need_rows, used_up
 from inventory.models import Service, ServiceStep
+from inventory.precheck.queries.services import clashes_of
 from inventory.stock.requests import KeyReused
 
 
@@ -43,7 +44,13 @@ def service(request: HttpRequest, pk: int) -> HttpResponse:
         messages.success(request, "Kept.")
         return redirect("jobs:service", pk)
     steps = row.steps.prefetch_related("needs__product")
-    context = {"form": form, "service": row, "steps": steps, "taking": queries.taking(shop_of(request))}
+    context = {
+        "form": form,
+        "service": row,
+        "steps": steps,
+        "taking": queries.taking(shop_of(request)),
+        "clashes": clashes_of(row),
+    }
     return render(request, "inventory/jobs/service.html", context)
 
 
