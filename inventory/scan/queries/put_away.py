@@ -5,7 +5,9 @@ And what is said of pouring it onto what a bottle held that nobody rinsed.
 
 from collections.abc import Iterable
 
-from inventory.models import Container, Place, Product, Shop
+from django.db.models import Q
+
+from inventory.models import Container, KitPart, Place, Product, Shop
 from inventory.precheck import queries as precheck
 from inventory.stock.conversation import Said, State
 from inventory.stock.conversation.facts import Facts, Found
@@ -42,7 +44,8 @@ def poured_on(state: State, said: Said, meant: Iterable[Container]) -> tuple[Fou
     if target.product_id == source.product_id or (target.rinsed and not target.content):
         return ()
     of = precheck.substances([source.product, target.product])
-    found = in_one_vessel(of[source.product.code], of[target.product.code])
+    kit = _of_one_kit(source.product, target.product)
+    found = in_one_vessel(of[source.product.code], of[target.product.code], kit_parts=kit)
     return _found((found,) if found else ())
 
 
@@ -69,6 +72,12 @@ def _arriving(shop: Shop, state: State, facts: Facts, place: Place) -> tuple[Fou
         return ()
     amount = pack.amount * max(1, int(state.slots.get("count", 1))) * max(1, pack.per_case)
     return _found(precheck.putting_away(place, product, amount, None))
+
+
+def _of_one_kit(one: Product, other: Product) -> bool:
+    """Two parts of one kit are meant to react."""
+    both = Q(pack__product=one, product=other) | Q(pack__product=other, product=one)
+    return KitPart.objects.filter(both).exists()
 
 
 def _found(findings: Iterable[Finding]) -> tuple[Found, ...]:

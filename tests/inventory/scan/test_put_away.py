@@ -2,7 +2,7 @@
 
 import pytest
 
-from inventory.models import Container, Movement, Place, Product, Profile
+from inventory.models import Container, KitPart, Movement, Place, Product, Profile
 from safety.models import DataSheet, SheetVersion
 from tests.inventory.scan.desk import desk
 from tests.world import LITRE, NOON, World, bottle, larkmoor, pack, product, spray_bottle
@@ -163,6 +163,24 @@ def test_soap_into_a_bottle_that_held_another_soap_is_still_only_a_rinse_away() 
 
     assert spoken["next"] == "RINSE it first, then fill it. Or take a new bottle."
     assert here.hears("RINSE", "YES").startswith("recorded: ")  # the bottle, not the drum it was poured from
+
+
+def test_the_two_parts_of_one_kit_are_refused_for_the_rinse_alone() -> None:
+    world = larkmoor()
+    base, hardener = (
+        of_groups(world, "Marl base", "other", "7"),
+        of_groups(world, "Marl part B", "other", "18"),
+    )
+    spray, here = spray_bottle(world), desk(world)
+    first, second = bottle(world, base, LITRE), bottle(world, hardener, LITRE)
+    here.hears(first.code, "FILL", "neat", "100 ml", spray.code, "DONE")
+
+    apart = [here.say(line) for line in (second.code, "FILL", "neat", spray.code)][-1]
+    assert "never go into one vessel" in apart["says"]
+
+    KitPart.objects.create(pack=pack(base, LITRE), product=hardener, amount=LITRE)
+    together = [here.say(line) for line in (second.code, "FILL", "neat", spray.code)][-1]
+    assert together["next"] == "RINSE it first, then fill it. Or take a new bottle."
 
 
 def test_more_that_burns_than_the_fire_area_may_hold_is_asked_with_both_amounts() -> None:
