@@ -35,11 +35,21 @@ def _one(case: Case, said: Pairs) -> Finding:
     of, worst = said[0]
     also = [f"{each.step.name}: {found.says}" for each, found in said[1:]]
     dos = [found.do for _, found in said if found.grade == worst.grade]
-    out = way_out(case, of, worst)
+    out = joined(way_out(case, of, worst), *_too(case, said))
     return Finding(
         worst.code, worst.grade, _says(of, worst), joined(counted(case, of), worst.because, *also, SCREENING),
         joined(*dict.fromkeys(dos), out), worst.source, beginning(of),
     )  # fmt: skip
+
+
+def _too(case: Case, said: Pairs) -> list[str]:
+    """Return each further step that the same cause stops, with its own way out."""
+    told = []
+    for of, found in said[1:]:
+        if found.grade == "stop":
+            out = way_out(case, of, found)
+            told.append(f"{of.step.name} stops too{': ' + out[:1].lower() + out[1:] if out else '.'}")
+    return told
 
 
 def _note(case: Case, said: Pairs) -> Finding:

@@ -99,6 +99,16 @@ def test_two_steps_of_one_cause_are_one_finding_and_the_gravest_leads() -> None:
     assert one.about == ("PBAYTWOX", COAT.code)
 
 
+def test_every_step_that_the_cause_stops_has_its_way_out_in_the_act() -> None:
+    one = finding("air.exposure", wiping(234), coating(50))
+    assert one.do == (
+        "Not as planned: less product, local exhaust or a half mask; change the fact and ask again. As "
+        "planned here, 186 ml in fifteen minutes stays below: part the step, or take less. Coating stops "
+        "too: as planned here, 43 ml in fifteen minutes stays below: part the step, or take less."
+    )
+    assert said(wiping(186), coating(43))[0] == ("air.exposure", "ask")
+
+
 def test_what_a_coating_gives_off_while_it_cures_is_counted_and_a_resin_that_stays_is_not() -> None:
     one = finding("air.exposure", coating(40))
     assert (
