@@ -28,6 +28,7 @@ class PanelForm(forms.ModelForm):  # type: ignore[type-arg]
         model = Panel
         fields = ["name", "surface", "substrate", "since_on", "baked"]
         labels = {"name": "Panel", "substrate": "Made of"}
+        help_texts = {"name": ""}
 
     def __init__(self, *args: Any, **kwargs: Any) -> None:
         super().__init__(*args, **kwargs)
@@ -38,6 +39,19 @@ class PanelForm(forms.ModelForm):  # type: ignore[type-arg]
         ]  # fmt: skip
         if self.instance.pk is None:
             del self.fields["remove"]
+
+    def first(self) -> list[forms.BoundField]:
+        """Return what is asked of every panel."""
+        return [self[name] for name in ("name", "surface", "substrate")]
+
+    def more(self) -> list[forms.BoundField]:
+        """Return what few panels need, which is folded."""
+        return [self[name] for name in ("since_on", "baked", "remove") if name in self.fields]
+
+    def more_said(self) -> bool:
+        """Say whether something folded is said or to be put right."""
+        told = self.instance.since_on is not None or self.instance.baked is not None
+        return told or bool(set(self.errors) & {"since_on", "baked", "remove"})
 
     def clean_name(self) -> str:
         """Return the name without spaces around it."""
@@ -98,12 +112,15 @@ class ReadingsForm(forms.Form):
                 widget=forms.TextInput(attrs={"inputmode": "decimal", "autocomplete": "off"}),
             )  # fmt: skip
             self.fields[f"not_{panel.pk}"] = forms.BooleanField(
-                label=f"{panel.name}: not readable", required=False
+                label=f"{panel.name} not readable", required=False
             )
 
-    def rows(self) -> list[dict[str, forms.BoundField]]:
-        """Return the two fields of each panel."""
-        return [{"um": self[f"um_{one.pk}"], "unreadable": self[f"not_{one.pk}"]} for one in self.panels]
+    def rows(self) -> list[dict[str, object]]:
+        """Return each panel with its two fields."""
+        return [
+            {"panel": one, "um": self[f"um_{one.pk}"], "unreadable": self[f"not_{one.pk}"]}
+            for one in self.panels
+        ]
 
     def clean(self) -> dict[str, Any]:
         """Read each thickness in the shop's unit; a row left empty was not read."""

@@ -19,6 +19,9 @@ LABELS = {
 }
 HELP = {
     "cut": "The whole of a correction, on the step that cuts. What only refines it takes nothing more.",
+    "strips_coating": "",
+    "spot": "",
+    "sprayed": "",
     "rinses": "Acid and iron remover never meet on a car where such a step is signed between them.",
 }
 

@@ -23,10 +23,12 @@ from inventory.stock.rules.lines import Refused
 def panels(request: HttpRequest, code: str) -> HttpResponse:
     """Show what is left on each panel, all readings of the car, and what it arrives with."""
     job, who, at = found(request, code), person_of(request), timezone.now()
+    readings = queries.readings(job, who, at)
     context = {
         "job": job,
         "rows": queries.rows(job),
-        "readings": queries.readings(job, who, at),
+        "now": [one for one in readings if one.reading.job_id == job.pk],
+        "earlier": [one for one in readings if one.reading.job_id != job.pk],
         "arrivals": queries.arrivals(job),
         "residues": queries.residue_words(),
         "missing": queries.missing_usual(job),

@@ -8,6 +8,7 @@ from inventory.models import Job, Panel, Reading, ServiceStep
 
 WORK = ("strips_coating", "rinses", "spot", "sprayed")
 AGREED = timedelta(hours=26)
+WORKED = timedelta(hours=8)
 CANNOT = "not"
 
 
@@ -39,7 +40,7 @@ def read_panels(cast: Cast, now: datetime) -> None:
 
 def _earlier(cast: Cast, panel: Panel, job: Job, row: Row) -> None:
     _read(cast, panel, job, row["earlier_before"], Reading.When.BEFORE, job.starts_at)
-    _read(cast, panel, job, row["earlier_after"], Reading.When.AFTER, job.ends_at)
+    _read(cast, panel, job, row["earlier_after"], Reading.When.AFTER, job.starts_at + WORKED)
 
 
 def _read(cast: Cast, panel: Panel, job: Job, said: str, when: str, at: datetime) -> None:
