@@ -67,6 +67,17 @@ def test_a_cure_is_drawn_through_its_hour_and_what_only_evaporates_is_not() -> N
     assert "Parts of the limits are summed." in limits_in_words(cured)
 
 
+def test_what_others_let_go_beside_it_lifts_the_room_as_much_as_its_own() -> None:
+    """Twice the grams are twice the average; who works meets the others through the room alone."""
+    red = replace(wiping(100), code="SREDKLNB", job="000000000003")
+    alone, beside = drawn(wiping(100)), drawn(wiping(100), others=[red])
+    assert beside.room_peak.room == pytest.approx(2 * alone.room_peak.room)
+    assert alone.peak.nose < beside.peak.nose < 1.5 * alone.peak.nose
+    coats = drawn(wiping(100), others=[replace(coating(40), code="SREDKLNB", starts_at=red.starts_at)])
+    assert coats.until == 120
+    assert coats.room_peak.room > alone.room_peak.room
+
+
 def test_a_step_of_ten_minutes_peaks_after_ten() -> None:
     short = wiping(40)
     found = drawn(replace(short, ends_at=short.starts_at + (short.ends_at - short.starts_at) / 3))
