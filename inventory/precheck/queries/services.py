@@ -1,18 +1,21 @@
 """What a service runs into before a car is booked on it: its steps, played over a clean clear-coated car."""
 
-from dataclasses import dataclass
+import re
+from dataclasses import dataclass, replace
 from datetime import UTC, datetime, timedelta
 
 from inventory.models import Service, ServiceStep, Step, StepNeed
 from inventory.stock.booking import WORK
 from inventory.trade.acts import Clash
 from inventory.trade.play import play_service
+from inventory.trade.saying import span
 
 from .acts import acts_of, rinses
 from .profiles import profiles
 
 # Any day without a change of the clocks: a service knows minutes after its start, and no date.
 START = datetime(2026, 1, 5, 8, tzinfo=UTC)
+MOMENT = re.compile(r"[A-Z]\w+day \d{1,2} [A-Z]\w+ \d{4}, \d\d:\d\d")
 
 
 @dataclass(frozen=True)
@@ -35,7 +38,18 @@ def clashes_of(service: Service) -> list[OfService]:
     known = profiles(need.product for need in needs if need.product)
     of = {step.code: rows[pk] for pk, step in steps.items()}
     found = play_service([*acts_of(needs, known), *rinses(steps.values(), needs)])
-    return [OfService(clash, of[clash.step]) for clash in found]
+    return [OfService(_dateless(clash), of[clash.step]) for clash in found]
+
+
+def _dateless(clash: Clash) -> Clash:
+    """Say instants by how long after the service's start they are: it has no date."""
+    says, because, do = (MOMENT.sub(_after, text) for text in (clash.says, clash.because, clash.do))
+    return replace(clash, says=says, because=because, do=do)
+
+
+def _after(found: re.Match[str]) -> str:
+    at = datetime.strptime(found[0], "%A %d %B %Y, %H:%M").replace(tzinfo=UTC)
+    return f"{span(at - START)} after the start"
 
 
 def _as_booked(row: ServiceStep) -> Step:

@@ -64,6 +64,16 @@ def test_what_a_step_says_of_itself_counts(service: Service) -> None:
     assert ("stop", "residue.coating", "Polish") not in told(service)
 
 
+def test_a_wait_is_said_from_the_service_s_start_since_it_has_no_date(service: Service) -> None:
+    step(service, "Coat", "coating", stage="coat")
+    step(service, "Wax on top", "wax", 60, "coat")
+    [one] = clashes_of(service)
+    assert (one.clash.grade, one.clash.code, one.step.name) == ("stop", "wait.cure", "Wax on top")
+    assert one.clash.do == "Wait until 49 h after the start."
+    assert "coating was put on until 60 min after the start." in one.clash.because
+    assert "2026" not in one.clash.says + one.clash.because
+
+
 def test_the_service_s_page_says_it_and_leads_to_the_step(ines: Client, service: Service) -> None:
     cut_and_coat(service, ("Wipe", "solvent"))
     coat = service.steps.get(name="Coat")
