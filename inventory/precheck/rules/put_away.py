@@ -22,12 +22,14 @@ CABINET, BAY = "cabinet", "bay"
 class Putting:
     """A container on its way to a place: what is there already, and what burns in its fire area, it included.
 
+    `in_reach` stands on another shelf or tray of the same cabinet; `in_cabinet` is () outside a cabinet.
     `area` names the fire area, "" where the place belongs to none; `typed_litres` is the shop's own limit.
     """
 
     kind: str
     what: Substance
     there: tuple[Substance, ...] = ()
+    in_reach: tuple[Substance, ...] = ()
     in_cabinet: tuple[Held, ...] = ()
     in_area: tuple[Held, ...] = ()
     area: str = ""
@@ -46,7 +48,15 @@ def _beside(putting: Putting) -> list[Finding]:
         return []
     others = sorted({each for each in putting.there if each != putting.what}, key=lambda each: each.name)
     found = gravest_first(one for each in others if (one := judge(putting.what, each)))
+    found = gravest_first([*found, *_never_in_one_cabinet(putting)])
     return [_once(found)] if found else []
+
+
+def _never_in_one_cabinet(putting: Putting) -> list[Finding]:
+    """Return the stops alone: a tray of its own is the way out of what asks, never of what stops."""
+    others = sorted({each for each in putting.in_reach if each != putting.what}, key=lambda each: each.name)
+    found = [one for each in others if (one := in_one_place(putting.what, each))]
+    return [one for one in found if one.grade == "stop"]
 
 
 def _once(found: Iterable[Finding]) -> Finding:
@@ -56,7 +66,7 @@ def _once(found: Iterable[Finding]) -> Finding:
 
 def _burning(putting: Putting) -> list[Finding]:
     found: list[Finding] = []
-    if putting.kind == CABINET:
+    if putting.in_cabinet:
         found += totals(putting.in_cabinet, putting.regime, True, typed_litres=putting.typed_litres)
     if putting.area:
         found += totals(putting.in_area, putting.regime, False, typed_litres=putting.typed_litres)

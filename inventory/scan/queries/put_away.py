@@ -59,7 +59,11 @@ def _goes_to(state: State, said: Said, facts: Facts) -> Place | None:
         code = str(state.slots.get("place", ""))
     if state.verb == "receive" and not code:
         code = str(state.delivery.get("place", "")) or facts.station_place
-    rows = Place.objects.filter(code=code, kind__in=JUDGED).select_related("shop") if code else ()
+    rows = (
+        Place.objects.filter(code=code, kind__in=JUDGED).select_related("shop", "within__within")
+        if code
+        else ()
+    )
     return next(iter(rows), None)
 
 

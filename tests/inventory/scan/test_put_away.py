@@ -79,6 +79,38 @@ def test_soap_stands_beside_bleach_and_acid_stands_where_no_bleach_is() -> None:
     assert here.hears(sour.code, other.code).startswith("recorded: Moved Brack lime remover")
 
 
+@pytest.mark.parametrize(
+    ("to", "heard", "because"),
+    [
+        ("Tray 2", f"stop: {NEVER}", "another tray of the same cabinet is the same air"),
+        ("Cabinet A", f"stop: {NEVER}", "so is the cabinet itself"),
+        ("Tray of B", "recorded: Moved Brack lime remover", "another cabinet is the way out"),
+    ],
+)
+def test_a_tray_of_its_own_does_not_part_bleach_and_acid_in_one_cabinet(to, heard, because) -> None:
+    world = larkmoor()
+    there, other = cabinet(world), Place.objects.create(shop=world.shop, name="Cabinet B", kind="cabinet")
+    first, *_ = (
+        Place.objects.create(shop=world.shop, name=name, kind="tray", within=within)
+        for name, within in (("Tray 1", there), ("Tray 2", there), ("Tray of B", other))
+    )
+    bottle(world, bleach(world), LITRE, place=first)
+
+    said = desk(world).hears(bottle(world, acid(world), LITRE).code, Place.objects.get(name=to).code)
+
+    assert said.startswith(heard), because
+
+
+def test_a_tray_of_its_own_is_enough_for_what_only_asks() -> None:
+    world = larkmoor()
+    there = cabinet(world)
+    tray = Place.objects.create(shop=world.shop, name="Tray 1", kind="tray", within=there)
+    bottle(world, of_groups(world, "Fenmoor iron remover", "iron", "20", "106"), LITRE, place=there)
+    sour = bottle(world, acid(world), LITRE)
+
+    assert desk(world).hears(sour.code, tray.code).startswith("recorded: Moved Brack lime remover")
+
+
 def test_an_empty_bottle_of_bleach_harms_nobody() -> None:
     world = larkmoor()
     there = cabinet(world)
