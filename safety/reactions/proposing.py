@@ -15,6 +15,11 @@ from safety.reactions.groups import WATER
 Ingredient = Mapping[str, Any]
 WATER_CAS = "7732-18-5"
 MUCH_WATER = 10.0
+# What a product of these kinds is called after: one ingredient of it that no row knows may be just that.
+CALLED_AFTER = {
+    "acid": (frozenset({"1", "2", "3"}), "an acid cleaner is counted as mineral and organic acid."),
+    "iron": (frozenset({"20"}), "an iron remover is counted as ammonium thioglycolate."),
+}
 
 
 @dataclass(frozen=True)
@@ -62,6 +67,8 @@ def propose(
     found = [*_by_composition(listed), *_by_statements(statements), *_by_water(kind, listed, water_based)]
     if not listed:
         found += _by_kind(kind)
+    else:
+        found += _by_its_name(kind, listed, found)
     groups = frozenset[str]().union(*(each for each, _ in found))
     return Proposal(groups, tuple(dict.fromkeys(says for _, says in found)))
 
@@ -130,6 +137,16 @@ def _by_kind(kind: str) -> Iterator[Found]:
     for row in table():
         if row.by == "kind" and row.value == kind:
             yield row.groups, row.note
+
+
+def _by_its_name(kind: str, listed: list[Ingredient], found: Iterable[Found]) -> Iterator[Found]:
+    """Yield the kind's own groups where an ingredient is unknown and nothing found is what its name says."""
+    wanted, why = CALLED_AFTER.get(kind, (NONE, ""))
+    known = frozenset[str]().union(*(groups for groups, _ in found))
+    named = [(str(one.get("name", "")), str(one.get("cas") or "")) for one in listed]
+    unknown = any(cas != WATER_CAS and row_of(name, cas) is None for name, cas in named)
+    if wanted and unknown and not known & wanted:
+        yield from ((groups, f"What it acts by is not known: {why}") for groups, _ in _by_kind(kind))
 
 
 def _by_number(group: str) -> tuple[bool, int, str]:

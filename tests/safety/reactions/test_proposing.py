@@ -185,6 +185,28 @@ def test_a_kind_proposes_where_nobody_typed_a_composition_in(
     assert (found.groups, reason in found.because) == (expected, True)
 
 
+@pytest.mark.parametrize(
+    ("kind", "ingredient", "expected", "because"),
+    [
+        ("acid", "urea hydrochloride", {"1", "3", "106"}, "an acid whose acid no row knows is still one"),
+        ("acid", "citric acid", {"3", "106"}, "its acid is known"),
+        ("iron", "trade secret", {"20", "ammonium", "106"}, "an iron remover acts by something"),
+        ("iron", "sodium thioglycolate", {"20", "106"}, "it is known by what"),
+        ("cleaner", "trade secret", {"106"}, "a cleaner's name says nothing of its chemistry"),
+    ],
+)
+def test_a_kind_named_after_its_chemistry_proposes_it_where_an_ingredient_is_unknown(
+    kind: str, ingredient: str, expected: set[str], because: str
+) -> None:
+    listed = [{"name": ingredient, "percent": 20}, {"name": "violet dye", "percent": 0.1}]
+    assert propose(kind, listed).groups == expected, because
+
+
+def test_water_is_no_unknown_ingredient_of_an_acid() -> None:
+    listed = [{"name": "water", "cas": "7732-18-5"}, {"name": "sodium hydroxide", "percent": 0.5}]
+    assert propose("acid", listed).groups == {"106"}
+
+
 def test_a_kind_is_silent_where_there_is_a_composition() -> None:
     assert propose("acid", [{"name": "citric acid", "percent": 5}]).groups == {"3", "106"}
 
