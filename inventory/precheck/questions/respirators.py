@@ -59,7 +59,9 @@ def _fitted(case: Case, task: Task, who: PersonFacts) -> Finding | None:
     # Without the evaluation no fit test counts: that is said alone.
     if task.respirator not in TIGHT or not _is_evaluated(task, who):
         return None
-    here = {item.product for item in case.facts.people.items if serves_as(item, task.respirator)}
+    masks = [item for item in case.facts.people.items if serves_as(item, task.respirator)]
+    # One that is out of date is worn by nobody; where all are, that is said of the equipment.
+    here = {item.product for item in masks if item.lasts(task.until)} or {item.product for item in masks}
     kind = KIND.get(task.respirator, task.respirator)
     fits = [one for one in who.fitted if one.serves == kind and one.evaluated_on <= one.when.on]
     if any(one.when.holds(task.on) and (one.mask in here or not here) for one in fits):
@@ -84,7 +86,7 @@ def _unfitted(task: Task, who: PersonFacts, fits: list[Fitted], here: set[str]) 
     if last and last.when.until:
         return f"{who.name}'s fit test of the {last.mask_name} is good to {dated(last.when.until)} only."
     if fits:
-        return f"{who.name} was fitted with the {fits[0].mask_name}, which is not on the shelf."
+        return f"{who.name} was fitted with the {fits[0].mask_name}, which is not on the shelf in date."
     return f"{who.name} has no fit test for a {worn}."
 
 

@@ -94,10 +94,15 @@ FFP3 = item("BFFPKLNB", "ffp2", "Ossen dust mask", filters="FFP3", product="XFFP
         ),
         (
             masked(items=(OTHER, CARTRIDGE)),
-            ["Tomas was fitted with the Ossen half mask, which is not on the shelf."],
+            ["Tomas was fitted with the Ossen half mask, which is not on the shelf in date."],
             "another model is another face",
         ),
         (masked(items=(OTHER, HALF, CARTRIDGE)), [], "the one that was fitted is there, too"),
+        (
+            masked(items=(OTHER, replace(HALF, **good_to(date(2026, 11, 26))), CARTRIDGE)),
+            ["Tomas was fitted with the Ossen half mask, which is not on the shelf in date."],
+            "the one that was fitted is over, the one that is left was never fitted",
+        ),
         (masked("hood", fitted=(), face="beard", items=(HOOD,)), [], "a loose hood needs no seal"),
         (
             masked("hood", evaluated=(), items=(HOOD,)),
