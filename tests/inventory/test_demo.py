@@ -33,6 +33,16 @@ FINDINGS = {
     ("no_sheet", "ask"),
     ("no_sheet", "stop"),
     ("unlabelled", "ask"),
+    ("air.exposure", "ask"),
+    ("air.exposure", "stop"),
+    ("air.named_protection", "stop"),
+    ("air.no_composition", "ask"),
+    ("air.note", "tell"),
+    ("paint.thin", "ask"),
+    ("people.fit_test", "stop"),
+    ("people.gloves", "tell"),
+    ("reaction.bay_closed", "tell"),
+    ("reaction.car_wait", "tell"),
 }
 
 
