@@ -4,6 +4,7 @@ And what is said of pouring it onto what a bottle held that nobody rinsed.
 """
 
 from collections.abc import Iterable
+from dataclasses import replace
 
 from django.db.models import Q
 
@@ -11,9 +12,15 @@ from inventory.models import Container, KitPart, Place, Product, Shop
 from inventory.precheck import queries as precheck
 from inventory.stock.conversation import Said, State
 from inventory.stock.conversation.facts import Facts, Found
+from inventory.stock.conversation.verbs.fill import WATERED
 from safety.findings import Finding
+from safety.reactions.groups import WATER as WATERY
+from safety.reactions.groups import traits
+from safety.reactions.values import Substance
 from safety.reactions.vessel import in_one_vessel
 
+WATER = Substance("water", frozenset({WATERY}), water_based=True)
+KEEP_DRY = "Nothing with water goes into it: thin it with what its label names, or fill it neat."
 JUDGED = {Place.Kind.CABINET, Place.Kind.SHELF, Place.Kind.TRAY, Place.Kind.BAY}
 
 
@@ -33,20 +40,43 @@ def put_away(
 
 
 def poured_on(state: State, said: Said, meant: Iterable[Container]) -> tuple[Found, ...]:
-    """Return what is said of pouring onto what an unrinsed bottle held; () where nothing is poured."""
+    """Return what is said of pouring onto what an unrinsed bottle held, and of pouring water onto it.
+
+    () where nothing is poured.
+    """
     if state.verb != "fill":
         return ()
     rows = {row.code: row for row in meant}
     target = rows.get(said.code) or rows.get(str(state.slots.get("target", "")))
     source = rows.get(str(state.slots.get("source", "")))
-    if target is None or source is None or target.product is None or source.product is None:
+    if target is None or source is None or source.product is None:
         return ()
-    if target.product_id == source.product_id or (target.rinsed and not target.content):
-        return ()
+    thinned = _thinned(source.product) if _takes_water(state, source, target) else ()
+    if target.product is None or target.product_id == source.product_id:
+        return thinned
+    if target.rinsed and not target.content:
+        return thinned
     of = precheck.substances([source.product, target.product])
     kit = _of_one_kit(source.product, target.product)
     found = in_one_vessel(of[source.product.code], of[target.product.code], kit_parts=kit)
-    return _found((found,) if found else ())
+    return (*thinned, *_found((found,) if found else ()))
+
+
+def _takes_water(state: State, source: Container, target: Container) -> bool:
+    """Say whether water goes in: as the ratio says, else as the mix that a scanned bottle had before."""
+    said = state.slots.get("parts")
+    return bool(said[1] if said else source.parts_water or target.parts_water)
+
+
+def _thinned(product: Product) -> tuple[Found, ...]:
+    """Stop what gives off gas or hardens with water; what only warms up is mixed every day.
+
+    What holds water already has met it.
+    """
+    what = precheck.substances([product])[product.code]
+    found = None if WATERY in traits(what) else in_one_vessel(what, WATER)
+    stops = (replace(found, code=WATERED, do=KEEP_DRY),) if found and found.grade == "stop" else ()
+    return _found(stops)
 
 
 def _goes_to(state: State, said: Said, facts: Facts) -> Place | None:

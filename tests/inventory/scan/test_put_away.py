@@ -215,6 +215,25 @@ def test_the_two_parts_of_one_kit_are_refused_for_the_rinse_alone() -> None:
     assert together["next"] == "RINSE it first, then fill it. Or take a new bottle."
 
 
+@pytest.mark.parametrize(
+    ("groups", "ratio", "heard", "because"),
+    [
+        (("107",), "1:10", "stop: Tidewall coating and water never go into one vessel.", "it gives off gas"),
+        (("107",), "neat", "recorded: Filled", "no water goes in"),
+        (("13", "water-sensitive", "106"), "1:10", "recorded: Filled", "it holds water already"),
+        (("1", "2"), "1:10", "recorded: Filled", "an acid only warms up"),
+    ],
+)
+def test_what_reacts_with_water_is_not_thinned_with_it(groups, ratio, heard, because) -> None:
+    world = larkmoor()
+    drum = bottle(world, of_groups(world, "Tidewall coating", "coating", *groups), LITRE)
+    spray, here = spray_bottle(world), desk(world)
+
+    said = here.hears(drum.code, "FILL", ratio, "100 ml", spray.code)
+
+    assert said.startswith(heard), because
+
+
 def test_more_that_burns_than_the_fire_area_may_hold_is_asked_with_both_amounts() -> None:
     world = larkmoor()
     hall = Place.objects.create(shop=world.shop, name="Shelf", kind="shelf", fire_area="hall",

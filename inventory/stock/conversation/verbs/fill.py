@@ -23,6 +23,7 @@ from ..turn import Turn
 # in a litre
 MICROLITRES = 1_000_000
 NAME = "fill"
+WATERED = "reaction.watered"
 RATIOS = (Key("1:10", "1:10"), Key("1:4", "1:4"), Key("Another ratio", "1:…"), Key("Neat", "neat"))
 # An answer about the drum holds for every bottle filled from it, an answer about an amount does not.
 LASTING = {"past_estimate", "starves"}
@@ -148,6 +149,8 @@ def _cannot(
         return turn.stop(f"{named} is a maker's bottle. Nothing goes back into it.", "Take a refillable one.")
     if target.shelf.held:
         return turn.stop(f"{named} is held: {target.shelf.held}.", "Take another one.")
+    if watered := next((one for one in turn.facts.poured_on if one.code == WATERED), None):
+        return turn.stop(watered.says, watered.do)
     wants_rinsing = _wants_rinsing(source, target, parts)
     harm = next((one for one in turn.facts.poured_on if one.grade == "stop"), None)
     if wants_rinsing and harm:
