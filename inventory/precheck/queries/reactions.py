@@ -24,10 +24,10 @@ def load(loading: Loading) -> dict[int, ReactionFacts]:
     needs: dict[int, list[str]] = defaultdict(list)
     rows = [row for row in loading.work_rows if kind_of(row) in WETS]
     for row in rows:
-        needs[row.step_id].append(row.product.code if row.product else any_of(row.kind))
+        needs[row.step_id].append(code_of(row))
     bays = {row.bay_id for row in loading.step_rows if row.bay_id}
     standing, others = _standing(loading, bays), _others(loading, bays)
-    kinds = {any_of(row.kind): of_a_kind(row.kind) for row in rows if not row.product}
+    kinds = {any_of(row.kind): of_a_kind(row.kind) for row in [*rows, *others] if not row.product}
     shelf = [row.product for row in standing if row.product]
     known = kinds | substances([*_products(rows), *shelf, *_products(others)])
     return {
@@ -43,6 +43,11 @@ def load(loading: Loading) -> dict[int, ReactionFacts]:
 def kind_of(row: StepNeed) -> str:
     """Return the kind of what a need takes, named or not."""
     return row.product.kind if row.product else row.kind
+
+
+def code_of(row: StepNeed) -> str:
+    """Return how findings name what a need takes."""
+    return row.product.code if row.product else any_of(row.kind)
 
 
 def any_of(kind: str) -> str:
@@ -63,10 +68,10 @@ def _others(loading: Loading, bays: set[int]) -> list[StepNeed]:
     starts = min(row.starts_at for row in loading.step_rows)
     ends = max(row.ends_at for row in loading.step_rows)
     rows = StepNeed.objects.filter(
+        Q(product__kind__in=WETS) | Q(kind__in=WETS),
         step__job__shop=loading.shop, step__job__state=Job.State.OPEN, step__bay__in=bays,
         step__starts_at__lt=ends, step__ends_at__gt=starts, step__signed_at=None,
-        product__kind__in=WETS,
-    )  # fmt: skip
+    ).exclude(outcome=StepNeed.Outcome.NOT_DONE)  # fmt: skip
     return list(rows.select_related("product", "step__job__vehicle", "step__bay"))
 
 
@@ -93,10 +98,10 @@ def _stands(rows: Iterable[Container]) -> tuple[InBay, ...]:
 
 
 def _uses(rows: Iterable[StepNeed], mine: Job) -> tuple[InBay, ...]:
-    used = [row for row in rows if row.step.job_id != mine.pk and row.product and row.step.bay]
+    used = [row for row in rows if row.step.job_id != mine.pk]
     return tuple(
-        InBay(row.step.bay.code, row.product.code, row.step.starts_at, row.step.ends_at,
+        InBay(row.step.bay.code, code_of(row), row.step.starts_at, row.step.ends_at,
               str(row.step.job.vehicle).capitalize())
         for row in sorted(used, key=lambda row: (row.step.starts_at, row.pk))
-        if row.product and row.step.bay
+        if row.step.bay
     )  # fmt: skip

@@ -74,6 +74,26 @@ def test_bleach_on_another_open_car_in_the_same_bay_and_hour_stops(shop: w.World
     assert reactions(job) == [("stop", "reaction.bay")]
 
 
+@pytest.mark.parametrize(
+    ("kind", "outcome", "expected", "because"),
+    [
+        ("acid", "", [("stop", "reaction.bay")], "any acid is an acid"),
+        ("acid", "not_done", [], "it was left out"),
+        ("shampoo", "", [], "any shampoo is none"),
+    ],
+)
+def test_another_car_s_need_of_a_kind_counts_in_the_bay_as_well(
+    shop: w.World, kind: str, outcome: str, expected: list[tuple[str, str]], because: str
+) -> None:
+    job = w.job(shop, TOMORROW)
+    bleach = product(shop, "Brack bleach", "cleaner", "104", "hypochlorite", "106")
+    w.need(w.step(job, "Mould", bay=shop.bay_1), bleach, 10 * ML)
+    theirs = w.need(w.step(w.job(shop, TOMORROW), "Wheels", bay=shop.bay_1), kind, 10 * ML)
+    StepNeed.objects.filter(pk=theirs.pk).update(outcome=outcome)
+
+    assert reactions(job) == expected, because
+
+
 def test_a_closed_bottle_of_bleach_in_the_bay_is_a_note(shop: w.World) -> None:
     job = w.job(shop, TOMORROW)
     acid = product(shop, "Brack wheel acid", "acid", "1", "106")
