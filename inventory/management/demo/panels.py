@@ -15,10 +15,13 @@ CANNOT = "not"
 def describe_work(cast: Cast) -> None:
     """Write on the services' steps what they do to a car; jobs that are booked afterwards carry it."""
     for row in table("work"):
-        ServiceStep.objects.filter(service=cast.services[row["service"]], name=row["step"]).update(
-            cut=row["cut"], passes=row["passes"], respirator=row["respirator"],
-            touches=listed(row["touches"]) or None, **{name: row[name] == "yes" for name in WORK},
-        )  # fmt: skip
+        # A row that names no step of the services' table must not pass unseen.
+        step = ServiceStep.objects.get(service=cast.services[row["service"]], name=row["step"])
+        step.cut, step.passes, step.respirator = row["cut"], int(row["passes"]), row["respirator"]
+        step.touches = listed(row["touches"]) or None
+        for name in WORK:
+            setattr(step, name, row[name] == "yes")
+        step.save()
 
 
 def read_panels(cast: Cast, now: datetime) -> None:
