@@ -1,13 +1,11 @@
 """One line said to a station: heard, written, answered and remembered in one transaction."""
 
-import secrets
 from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 
-from inventory.access import token_hash
 from inventory.models import Heard as HeardRow
-from inventory.models import Job, Movement, Override, Person, Place, Request, Shop, Station
+from inventory.models import Job, Movement, Override, Person, Request, Shop, Station
 from inventory.precheck.actions import keep_shown
 from inventory.scan.queries import Loaded, load
 from inventory.scan.queries.beyond import Beyond
@@ -215,45 +213,3 @@ def _answer(effect: Spoken, *, shop: Shop, loaded: Loaded, by: Person | None) ->
 
 
 _EFFECTS = {"order_line": _order_line, "sign": _sign, "answer": _answer}
-
-
-def enrol(shop: Shop, name: str, place: Place | None, *, by: Person) -> tuple[Station, str]:
-    """Make a station of this device; return it and the token that only the device keeps.
-
-    A name that an ended device had begins anew: who stood there, and what was asked, ended with that device.
-    """
-    token = secrets.token_urlsafe(32)
-    facts: Spoken = {
-        "place": place, "token_hash": token_hash(token), "enrolled_by": by, "revoked_at": None, "state": {},
-    }  # fmt: skip
-    station, _ = Station.objects.update_or_create(shop=shop, name=name, defaults=facts)
-    return station, token
-
-
-def revoke(station: Station, *, at: datetime) -> None:
-    """End a device's session; what it recorded stays."""
-    station.revoked_at, station.token_hash = at, ""
-    station.save(update_fields=["revoked_at", "token_hash"])
-
-
-def screen_of(person: Person) -> Station:
-    """Return the personal station of somebody who is logged in: who they are needs no badge."""
-    shop = person.shop
-    assert shop is not None
-    start = {"state": State(who=person.code).as_json(), "bar": {"who": person.name}}
-    station, _ = Station.objects.select_related("shop", "place").get_or_create(
-        shop=shop, name=f"{person.name}’s screen {person.code[:4]}", defaults={"state": start}
-    )
-    return station
-
-
-def desk(shop: Shop) -> Station:
-    """Return the station of the command line."""
-    station, _ = Station.objects.select_related("shop", "place").get_or_create(shop=shop, name="Command line")
-    return station
-
-
-def settle(heard: HeardRow) -> None:
-    """Take a line off the list of what was set aside; that it was heard stays."""
-    heard.set_aside = False
-    heard.save(update_fields=["set_aside"])
