@@ -17,6 +17,7 @@ from inventory.models import (
     Person,
     Place,
     Product,
+    Profile,
     Shop,
     Step,
     StepNeed,
@@ -110,6 +111,30 @@ def product(world: World, name: str, kind: str, **facts: object) -> Product:
     """Return a product of the shop from Orlo Supply, by volume unless said otherwise."""
     known: dict[str, object] = {"dimension": "volume", "supplier": world.orlo, **facts}
     return Product.objects.create(shop=world.shop, name=name, kind=kind, **known)
+
+
+def reactive(world: World, name: str, kind: str, *groups: str) -> Product:
+    """A product that needs no sheet here, with reactivity groups that Ines confirmed."""
+    made = product(world, name, kind, needs_sheet=False)
+    Profile.objects.create(
+        product=made, groups=list(groups), groups_confirmed_on=NOON.date(), groups_confirmed_by="Ines"
+    )
+    return made
+
+
+def bleach(world: World) -> Product:
+    """Hypochlorite in lye and water."""
+    return reactive(world, "Brack bleach", "cleaner", "104", "10", "hypochlorite", "106")
+
+
+def lime_remover(world: World) -> Product:
+    """An organic acid in water."""
+    return reactive(world, "Brack lime remover", "acid", "3", "106")
+
+
+def soap(world: World) -> Product:
+    """Water and what foams in it: it meets nothing that it harms."""
+    return reactive(world, "Fenmoor soap", "shampoo", "106")
 
 
 def pack(of: Product, amount: int, **facts: object) -> Pack:

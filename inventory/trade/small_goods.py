@@ -70,7 +70,7 @@ def coarser_pad(goods: Sequence[SmallGood], use: Use) -> list[Finding]:
     washed = agreeing(len(found), "was", "were")
     says = f"{_names(found)} carried {carried}, coarser than this step, and {washed} not washed."
     because = "What stays in the pad cuts deeper than the abrasive of this step, and leaves its marks."
-    do = "Take a clean pad; or wash before this step, and record it."
+    do = "Take a clean pad, or wash this one before the step and say so."
     return _finding("pad.coarser", "ask", says, because, do, found)
 
 

@@ -4,31 +4,34 @@ from datetime import timedelta
 
 import pytest
 
-from inventory.models import Product, Profile, Shown, Step
+from inventory.models import Shown, Step
 from inventory.scan.queries.beyond import Beyond
 from tests.inventory.scan.desk import desk
-from tests.world import LITRE, ML, NOON, World, bottle, job, larkmoor, need, product, step
+from tests.world import (
+    LITRE,
+    ML,
+    NOON,
+    World,
+    bottle,
+    job,
+    larkmoor,
+    need,
+    reactive,
+    step,
+)
 
 pytestmark = pytest.mark.django_db
-
-
-def of_groups(world: World, name: str, kind: str, *groups: str) -> Product:
-    made = product(world, name, kind, needs_sheet=False)
-    Profile.objects.create(
-        product=made, groups=list(groups), groups_confirmed_on=NOON.date(), groups_confirmed_by="Ines"
-    )
-    return made
 
 
 def wheels(world: World) -> tuple[str, str]:
     """Return the codes of a job with acid done and iron remover next, and of the iron remover's bottle."""
     car = job(world, NOON)
     first = step(car, "Wheel acid", bay=world.bay_1)
-    need(first, of_groups(world, "Brack lime remover", "acid", "3", "106"), 10 * ML)
+    need(first, reactive(world, "Brack lime remover", "acid", "3", "106"), 10 * ML)
     Step.objects.filter(pk=first.pk).update(signed_at=NOON, signed_by=world.tomas)
     rinse = step(car, "Rinse wheels", bay=world.bay_1, after_hours=1)
     Step.objects.filter(pk=rinse.pk).update(rinses=True)
-    iron = of_groups(world, "Fenmoor iron remover", "iron", "20", "106")
+    iron = reactive(world, "Fenmoor iron remover", "iron", "20", "106")
     need(step(car, "Iron", bay=world.bay_1, after_hours=2), iron, 10 * ML)
     return car.code, bottle(world, iron, LITRE, opened_at=NOON - timedelta(days=1)).code
 

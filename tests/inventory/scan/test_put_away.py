@@ -2,32 +2,24 @@
 
 import pytest
 
-from inventory.models import Container, KitPart, Movement, Place, Product, Profile
+from inventory.models import Container, Movement, Place
 from safety.models import DataSheet, SheetVersion
 from tests.inventory.scan.desk import desk
-from tests.world import LITRE, NOON, World, bottle, larkmoor, pack, product, spray_bottle
+from tests.world import (
+    LITRE,
+    NOON,
+    World,
+    bleach,
+    bottle,
+    larkmoor,
+    lime_remover,
+    pack,
+    product,
+    reactive,
+    soap,
+)
 
 pytestmark = pytest.mark.django_db
-
-
-def of_groups(world: World, name: str, kind: str, *groups: str) -> Product:
-    made = product(world, name, kind, needs_sheet=False)
-    Profile.objects.create(
-        product=made, groups=list(groups), groups_confirmed_on=NOON.date(), groups_confirmed_by="Ines"
-    )
-    return made
-
-
-def bleach(world: World) -> Product:
-    return of_groups(world, "Brack bleach", "cleaner", "104", "10", "hypochlorite", "106")
-
-
-def acid(world: World) -> Product:
-    return of_groups(world, "Brack lime remover", "acid", "3", "106")
-
-
-def soap(world: World) -> Product:
-    return of_groups(world, "Fenmoor soap", "shampoo", "106")
 
 
 def cabinet(world: World, **facts: object) -> Place:
@@ -47,7 +39,7 @@ def test_acid_is_not_put_beside_bleach() -> None:
     world = larkmoor()
     there = cabinet(world)
     bottle(world, bleach(world), LITRE, place=there)
-    sour = bottle(world, acid(world), LITRE)
+    sour = bottle(world, lime_remover(world), LITRE)
     here = desk(world)
 
     spoken = [here.say(line) for line in (sour.code, "MOVE", there.code)][-1]
@@ -64,7 +56,11 @@ def test_it_is_stopped_without_a_command_too() -> None:
     there = cabinet(world)
     bottle(world, bleach(world), LITRE, place=there)
 
-    assert desk(world).hears(bottle(world, acid(world), LITRE).code, there.code).startswith("stop: Brack")
+    assert (
+        desk(world)
+        .hears(bottle(world, lime_remover(world), LITRE).code, there.code)
+        .startswith("stop: Brack")
+    )
 
 
 def test_soap_stands_beside_bleach_and_acid_stands_where_no_bleach_is() -> None:
@@ -73,7 +69,7 @@ def test_soap_stands_beside_bleach_and_acid_stands_where_no_bleach_is() -> None:
     bottle(world, bleach(world), LITRE, place=there)
     here = desk(world)
 
-    mild, sour = bottle(world, soap(world), LITRE), bottle(world, acid(world), LITRE)
+    mild, sour = bottle(world, soap(world), LITRE), bottle(world, lime_remover(world), LITRE)
 
     assert here.hears(mild.code, there.code) == f"recorded: Moved Fenmoor soap {mild.code[:4]} to Cabinet A."
     assert here.hears(sour.code, other.code).startswith("recorded: Moved Brack lime remover")
@@ -96,7 +92,7 @@ def test_a_tray_of_its_own_does_not_part_bleach_and_acid_in_one_cabinet(to, hear
     )
     bottle(world, bleach(world), LITRE, place=first)
 
-    said = desk(world).hears(bottle(world, acid(world), LITRE).code, Place.objects.get(name=to).code)
+    said = desk(world).hears(bottle(world, lime_remover(world), LITRE).code, Place.objects.get(name=to).code)
 
     assert said.startswith(heard), because
 
@@ -105,8 +101,8 @@ def test_a_tray_of_its_own_is_enough_for_what_only_asks() -> None:
     world = larkmoor()
     there = cabinet(world)
     tray = Place.objects.create(shop=world.shop, name="Tray 1", kind="tray", within=there)
-    bottle(world, of_groups(world, "Fenmoor iron remover", "iron", "20", "106"), LITRE, place=there)
-    sour = bottle(world, acid(world), LITRE)
+    bottle(world, reactive(world, "Fenmoor iron remover", "iron", "20", "106"), LITRE, place=there)
+    sour = bottle(world, lime_remover(world), LITRE)
 
     assert desk(world).hears(sour.code, tray.code).startswith("recorded: Moved Brack lime remover")
 
@@ -117,7 +113,9 @@ def test_an_empty_bottle_of_bleach_harms_nobody() -> None:
     gone = bottle(world, bleach(world), LITRE, place=there)
     Container.objects.filter(pk=gone.pk).update(content=0, state="empty")
 
-    assert desk(world).hears(bottle(world, acid(world), LITRE).code, there.code).startswith("recorded: ")
+    assert (
+        desk(world).hears(bottle(world, lime_remover(world), LITRE).code, there.code).startswith("recorded: ")
+    )
 
 
 def test_in_a_bay_closed_bottles_are_told_and_recorded() -> None:
@@ -125,7 +123,9 @@ def test_in_a_bay_closed_bottles_are_told_and_recorded() -> None:
     bottle(world, bleach(world), LITRE, place=world.bay_1)
     here = desk(world)
 
-    spoken = [here.say(line) for line in (bottle(world, acid(world), LITRE).code, world.bay_1.code)][-1]
+    spoken = [here.say(line) for line in (bottle(world, lime_remover(world), LITRE).code, world.bay_1.code)][
+        -1
+    ]
 
     assert spoken["grade"] == "recorded"
     assert spoken["next"].startswith("Brack bleach and Brack lime remover share a bay.")
@@ -134,8 +134,8 @@ def test_in_a_bay_closed_bottles_are_told_and_recorded() -> None:
 def test_an_ask_is_asked_once_and_a_yes_puts_it_there() -> None:
     world = larkmoor()
     there = cabinet(world)
-    bottle(world, of_groups(world, "Fenmoor iron remover", "iron", "20", "106"), LITRE, place=there)
-    sour = bottle(world, acid(world), LITRE)
+    bottle(world, reactive(world, "Fenmoor iron remover", "iron", "20", "106"), LITRE, place=there)
+    sour = bottle(world, lime_remover(world), LITRE)
     here = desk(world)
 
     assert here.hears(sour.code, there.code).startswith(
@@ -151,7 +151,7 @@ def test_what_comes_in_is_not_put_beside_it_either_and_another_place_is_scanned_
     world = larkmoor()
     there, other = cabinet(world), Place.objects.create(shop=world.shop, name="Cabinet B", kind="cabinet")
     bottle(world, bleach(world), LITRE, place=there)
-    sour = acid(world)
+    sour = lime_remover(world)
     sour.dated = False
     sour.save()
     case = pack(sour, LITRE, gtin="09520000001148")
@@ -165,73 +165,6 @@ def test_what_comes_in_is_not_put_beside_it_either_and_another_place_is_scanned_
     assert not Container.objects.filter(product=sour).exists()
     assert here.hears(other.code).startswith("recorded: Received 1 bottle of Brack lime remover")
     assert where(Container.objects.get(product=sour)) == other
-
-
-def test_acid_is_not_poured_into_a_bottle_that_held_bleach_until_that_is_rinsed() -> None:
-    world = larkmoor()
-    white, sour = bottle(world, bleach(world), LITRE), bottle(world, acid(world), LITRE)
-    spray = spray_bottle(world)
-    here = desk(world)
-    here.hears(white.code, "FILL", "1:10", "100 ml", spray.code, "DONE")
-
-    spoken = [here.say(line) for line in (sour.code, "FILL", "1:10", spray.code)][-1]
-
-    assert spoken["grade"] == "stop"
-    assert "Brack bleach and Brack lime remover never go into one vessel." in spoken["says"]
-    assert spoken["next"] == "Take a new bottle."
-    assert [key["line"] for key in spoken["keys"]] == []
-    assert here.hears("RINSE", "YES").startswith("recorded: ")
-    assert here.hears(sour.code, "FILL", "1:10", "100 ml", spray.code).startswith("recorded: Filled")
-
-
-def test_soap_into_a_bottle_that_held_another_soap_is_still_only_a_rinse_away() -> None:
-    world = larkmoor()
-    one, other = bottle(world, soap(world), LITRE), of_groups(world, "Fenmoor foam", "foam", "106")
-    spray = spray_bottle(world)
-    here = desk(world)
-    here.hears(one.code, "FILL", "1:10", "100 ml", spray.code, "DONE")
-
-    spoken = [here.say(line) for line in (bottle(world, other, LITRE).code, "FILL", "1:10", spray.code)][-1]
-
-    assert spoken["next"] == "RINSE it first, then fill it. Or take a new bottle."
-    assert here.hears("RINSE", "YES").startswith("recorded: ")  # the bottle, not the drum it was poured from
-
-
-def test_the_two_parts_of_one_kit_are_refused_for_the_rinse_alone() -> None:
-    world = larkmoor()
-    base, hardener = (
-        of_groups(world, "Marl base", "other", "7"),
-        of_groups(world, "Marl part B", "other", "18"),
-    )
-    spray, here = spray_bottle(world), desk(world)
-    first, second = bottle(world, base, LITRE), bottle(world, hardener, LITRE)
-    here.hears(first.code, "FILL", "neat", "100 ml", spray.code, "DONE")
-
-    apart = [here.say(line) for line in (second.code, "FILL", "neat", spray.code)][-1]
-    assert "never go into one vessel" in apart["says"]
-
-    KitPart.objects.create(pack=pack(base, LITRE), product=hardener, amount=LITRE)
-    together = [here.say(line) for line in (second.code, "FILL", "neat", spray.code)][-1]
-    assert together["next"] == "RINSE it first, then fill it. Or take a new bottle."
-
-
-@pytest.mark.parametrize(
-    ("groups", "ratio", "heard", "because"),
-    [
-        (("107",), "1:10", "stop: Tidewall coating and water never go into one vessel.", "it gives off gas"),
-        (("107",), "neat", "recorded: Filled", "no water goes in"),
-        (("13", "water-sensitive", "106"), "1:10", "recorded: Filled", "it holds water already"),
-        (("1", "2"), "1:10", "recorded: Filled", "an acid only warms up"),
-    ],
-)
-def test_what_reacts_with_water_is_not_thinned_with_it(groups, ratio, heard, because) -> None:
-    world = larkmoor()
-    drum = bottle(world, of_groups(world, "Tidewall coating", "coating", *groups), LITRE)
-    spray, here = spray_bottle(world), desk(world)
-
-    said = here.hears(drum.code, "FILL", ratio, "100 ml", spray.code)
-
-    assert said.startswith(heard), because
 
 
 def test_more_that_burns_than_the_fire_area_may_hold_is_asked_with_both_amounts() -> None:

@@ -43,7 +43,7 @@ def test_a_pad_that_carried_a_coarser_abrasive_and_was_not_washed_asks() -> None
         "ask",
         "Foam pad 3 carried compound, coarser than this step, and was not washed.",
         "What stays in the pad cuts deeper than the abrasive of this step, and leaves its marks.",
-        "Take a clean pad; or wash before this step, and record it.",
+        "Take a clean pad, or wash this one before the step and say so.",
         "Common practice, no source",
         ("BKTRVNXH",),
     )
