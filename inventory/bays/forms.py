@@ -1,5 +1,7 @@
 """The forms of a bay: a reading of its instruments, and what its air does."""
 
+from decimal import Decimal
+
 from django import forms
 
 from inventory.models import IgnitionSource, Place
@@ -7,6 +9,12 @@ from safety.air.near_field import volume_m3
 from safety.air.values import NearField
 
 LONGEST = 40
+# As the database holds them: what no room and no work near it has.
+BOUNDS = {
+    "mixing_k": (1, 20, "K lies between 1, perfect, and 20."),
+    "near_radius_m": (Decimal("0.1"), 5, "Work reaches between 0.1 and 5 m."),
+    "near_speed_m_min": (Decimal("0.1"), 100, "Air drifts by at 0.1 to 100 m a minute."),
+}
 
 
 class ReadingForm(forms.Form):
@@ -78,8 +86,12 @@ class AirForm(forms.ModelForm):  # type: ignore[type-arg]
         return names
 
     def clean(self) -> dict[str, object]:
-        """Refuse a reach of the work that is larger than the room."""
+        """Refuse what no room has, and a reach of the work that is larger than the room."""
         given: dict[str, object] = super().clean() or {}
+        for field, (least, most, says) in BOUNDS.items():
+            value = self.cleaned_data.get(field)
+            if value is not None and not least <= value <= most:
+                self.add_error(field, says)
         radius, volume = given.get("near_radius_m"), given.get("volume_m3")
         if radius and volume and volume_m3(NearField(float(str(radius)))) > float(str(volume)):
             self.add_error(

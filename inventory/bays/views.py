@@ -113,7 +113,10 @@ def step(request: HttpRequest, code: str) -> HttpResponse:
         raise Http404("This shop has no such step in an open job.")
     shown = next(iter(queries.breathed_at([found], timezone.now())), None)
     wide, narrow, limits = _drawn(shown.curve if shown else None, found.code)
-    context = {"step": found, "shown": shown, "wide": wide, "narrow": narrow, "limits": limits}
+    context = {
+        "step": found, "shown": shown, "wide": wide, "narrow": narrow, "limits": limits,
+        "may_work": person_of(request).role != Person.Role.VIEWER,
+    }  # fmt: skip
     return render(request, "inventory/bays/step.html", context)
 
 

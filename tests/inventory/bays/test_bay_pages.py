@@ -144,7 +144,9 @@ def test_the_owner_says_the_air_of_a_place_and_what_may_spark_there(ines: Client
     ("typed", "says"),
     [
         ({"volume_m3": "0"}, "A room has at least 1 m³. Leave it empty if nobody measured it."),
-        ({"mixing_k": "0.5"}, "mixing_possible"),
+        ({"mixing_k": "0.5"}, "K lies between 1, perfect, and 20."),
+        ({"near_radius_m": "9"}, "Work reaches between 0.1 and 5 m."),
+        ({"near_speed_m_min": "0"}, "Air drifts by at 0.1 to 100 m a minute."),
         ({"volume_m3": "2", "near_radius_m": "2"}, "Half a ball of 2 m is larger than the room of 2 m³."),
         ({"sources": "x" * 41}, "is longer than 40 letters. Shorten it."),
     ],
@@ -198,3 +200,27 @@ def test_the_list_shows_every_bay_with_its_newest_reading(tomas: Client, world: 
     assert "Bay 1" in text
     assert "19.5 °C" in text
     assert "Store" not in text
+
+
+def test_the_curve_leads_to_what_mends_it_and_a_viewer_is_not_sent_there(
+    ines: Client, client: Client, world: World
+) -> None:
+    step = wipe_of_today(world)
+    at, mend = reverse("bays:step", args=[step.code]), reverse("jobs:step", args=[step.job.code, step.code])
+    air = reverse("bays:air", args=[world.bay_2.code])
+    text = ines.get(at).content.decode()
+    assert f'href="{mend}">Change the step: amount, bay, mask</a>' in text
+    assert f'href="{air}">Change the air of Bay 2</a>' in text
+    client.force_login(world.tomas)
+    text = client.get(at).content.decode()
+    assert (mend in text, air in text) == (True, False)
+    client.force_login(world.wren)
+    text = client.get(at).content.decode()
+    assert (mend in text, air in text) == (False, False)
+
+
+def test_a_panel_below_the_dew_point_is_called_wet(tomas: Client, world: World) -> None:
+    tomas.post(reverse("bays:read", args=[world.bay_2.code]), READING | {"panel_c": "8"})
+    assert "below the dew point, so it is wet or will be" in page(tomas, world)
+    tomas.post(reverse("bays:read", args=[world.bay_2.code]), READING | {"panel_c": "10"})
+    assert "0.1 K above the dew point (1 K is 1 °C), at least 3 above is wanted" in page(tomas, world)
