@@ -1,5 +1,6 @@
 """The look in templates: grades, verdicts, caps, levels, codes, days, money, and the sections of the site."""
 
+import re
 from collections.abc import Mapping
 from contextvars import ContextVar
 from datetime import date, datetime
@@ -100,6 +101,14 @@ def amount(base: int | None, dimension: object) -> str:
     # Imported when it is used: the registry of units costs half a second.
     show = import_module("inventory.units").show
     return str(show(base, getattr(dimension, "dimension", dimension), shop_system.get()))
+
+
+@register.filter
+def dialled(number: str) -> str:
+    """Return what a telephone dials of a number as the owner wrote it: digits, a leading plus, * and #."""
+    # A zero in brackets is dialled inside the country alone.
+    bare = number.replace("(0)", "") if number.strip().startswith("+") else number
+    return re.match(r"\+?[\d*#]*", re.sub(r"[\s()./–-]", "", bare))[0]  # type: ignore[index]
 
 
 @register.filter

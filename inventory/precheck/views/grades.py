@@ -11,9 +11,14 @@ from django.views.decorators.http import require_GET, require_http_methods
 from inventory.access import owner, person_of, shop_of
 from inventory.precheck import actions, queries
 from inventory.precheck.forms import RegradeForm
-from inventory.precheck.rules.catalogue import rule_of
+from inventory.precheck.rules.catalogue import PAINT, PEOPLE, SHELF, rule_of
 
 YEAR = timedelta(days=365)
+LEADS = {
+    PEOPLE: "It protects people: it is never made a note.",
+    PAINT: "It protects the paint: an owner may pass its stop on one job, with a reason.",
+    SHELF: "It keeps the word of the shelf: its dates, holds and amounts.",
+}
 
 
 @owner
@@ -45,6 +50,6 @@ def regrade(request: HttpRequest, rule: str) -> HttpResponse:
         return redirect("precheck:rules")
     context = {
         "form": form, "title": found.asks, "button": "Give it this grade", "back": "precheck:rules",
-        "back_label": "Rules of the check", "lead": f"The rule {rule}.",
+        "back_label": "Rules of the check", "lead": LEADS[found.protects],
     }  # fmt: skip
     return render(request, "inventory/parts/form_page.html", context)

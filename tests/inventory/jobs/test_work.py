@@ -75,7 +75,7 @@ def test_what_cannot_be_is_refused_and_stands_open(
 
 def test_it_is_folded_until_somebody_opens_it(ines: Client, service: Service) -> None:
     page = ines.get(reverse("jobs:new_service_step", args=[service.pk])).content.decode()
-    assert '<details class="columns"><summary>What it does to the car</summary>' in page
+    assert '<details class="columns"><summary>What it does to the car, and what is worn</summary>' in page
 
 
 def test_booking_carries_what_the_service_wrote(shop: w.World, service: Service) -> None:
