@@ -9,7 +9,7 @@ from inventory.stock.rules.use_by import over
 
 from . import words
 from .answers import ASK, STOP, Key
-from .facts import Facts
+from .facts import Facts, Found
 from .instead import instead, label_key
 from .lots import other_lot
 from .objections import Guard, Objection, Taking
@@ -20,6 +20,7 @@ JUDGED_HERE = {
     "out_of_date", "past_estimate", "held", "recalled", "too_little", "unlabelled", one_lot.TWO_LOTS,
 }  # fmt: skip
 CHECK = "check."
+PEOPLE = ("people.", "air.")
 
 
 def first_objection(
@@ -153,13 +154,22 @@ def the_check(taking: Taking, facts: Facts) -> Objection | None:
     if taking.job is None:
         return None
     mine = {taking.bottle.code, taking.bottle.shelf.product}
-    about = [found for found in facts.findings if mine & set(found.about) and found.code not in JUDGED_HERE]
+    about = [
+        found
+        for found in facts.findings
+        if found.code not in JUDGED_HERE and (mine & set(found.about) or _for_people(found, taking.step))
+    ]
     for grade in (STOP, ASK):
         for found in about:
             if found.grade == grade:
                 keys = (Key("Yes, carry on", YES),) if grade == ASK else ()
                 return Objection(f"{CHECK}{found.code}", grade, found.says, found.do, keys)
     return None
+
+
+def _for_people(found: Found, step: str) -> bool:
+    """Say whether it stops the step itself, for who does it or what is breathed: no bottle is taken then."""
+    return found.grade == STOP and found.code.startswith(PEOPLE) and step in found.about
 
 
 USING: tuple[Guard, ...] = (

@@ -4,8 +4,9 @@ from datetime import timedelta
 
 import pytest
 
-from inventory.models import Shown, Step
+from inventory.models import PlaceCheck, Shown, Step
 from inventory.scan.queries.beyond import Beyond
+from safety.models import DataSheet, SheetVersion
 from tests.inventory.scan.desk import desk
 from tests.world import (
     LITRE,
@@ -16,6 +17,7 @@ from tests.world import (
     job,
     larkmoor,
     need,
+    product,
     reactive,
     step,
 )
@@ -65,6 +67,51 @@ def test_what_was_signed_on_a_page_is_known_once_the_car_is_scanned_again() -> N
     Step.objects.filter(name="Rinse wheels").update(signed_at=NOON, signed_by=world.ines)
 
     assert here.hears(car, iron, "10 ml").startswith("recorded: ")
+
+
+def test_a_stop_for_people_stops_every_bottle_of_its_step_and_none_of_another() -> None:
+    world = larkmoor()
+    sheet = DataSheet.objects.create(supplier="Orlo Supply", title="Brack alkaline wash")
+    SheetVersion.objects.create(
+        sheet=sheet, revision_on=NOON.date(), typed_on=NOON.date(), confirmed_on=NOON.date(),
+        confirmed_by="Ines", hazards=["Skin Corr. 1A H314"],
+    )  # fmt: skip
+    burns = product(world, "Brack alkaline wash", "alkaline", sheet=sheet)
+    mild, wipe = (
+        product(world, name, "shampoo", needs_sheet=False) for name in ("Fenmoor soap", "Fenmoor foam")
+    )
+    car = job(world, NOON)
+    wash = step(car, "Wash", bay=world.bay_1)
+    need(wash, burns, 10 * ML)
+    need(wash, mild, 10 * ML)
+    need(step(car, "Foam", bay=world.bay_1, after_hours=1), wipe, 10 * ML)
+    strong, soft, other = (
+        bottle(world, each, LITRE, opened_at=NOON - timedelta(days=1)).code for each in (burns, mild, wipe)
+    )
+    here = desk(world)
+    here.hears(car.code)
+    no_eyewash = "stop: Bay 1 has no eyewash for what burns eyes."
+
+    assert here.hears(strong) == no_eyewash
+    assert here.hears("10 ml") == no_eyewash
+    assert here.hears("YES") == "tell: There is no question to answer."
+    assert here.hears(soft) == no_eyewash
+    assert here.hears(other, "10 ml").startswith("recorded: ")
+
+    world.bay_1.eyewash_at = "left of the door"
+    world.bay_1.save()
+    PlaceCheck.objects.create(place=world.bay_1, what="eyewash", done_at=NOON, by=world.tomas)
+
+    assert here.hears(car.code, strong, "10 ml").startswith("recorded: ")
+
+
+def test_what_is_on_the_car_already_is_written_down_whoever_it_harms() -> None:
+    world = larkmoor()
+    car, iron = wheels(world)
+    here = desk(world)
+
+    assert here.hears(car, iron).startswith("stop: ")
+    assert here.hears("ALREADY", "10 ml").startswith("recorded: ")
 
 
 def test_what_a_car_s_scan_showed_is_kept_once() -> None:
