@@ -5,7 +5,17 @@ from datetime import datetime
 from typing import Any
 
 from inventory.models import Heard as HeardRow
-from inventory.models import Job, Movement, Override, Person, Request, Shop, Station
+from inventory.models import (
+    Job,
+    Movement,
+    Override,
+    Person,
+    Place,
+    Request,
+    Shop,
+    Station,
+    WeatherReading,
+)
 from inventory.precheck.actions import keep_shown
 from inventory.scan.queries import Loaded, load
 from inventory.scan.queries.beyond import Beyond
@@ -212,4 +222,19 @@ def _answer(effect: Spoken, *, shop: Shop, loaded: Loaded, by: Person | None) ->
     )
 
 
-_EFFECTS = {"order_line": _order_line, "sign": _sign, "answer": _answer}
+def _weather(effect: Spoken, *, shop: Shop, loaded: Loaded, by: Person | None) -> None:
+    """Keep a reading, or take it away again: it is no entry of the ledger."""
+    if by is None:
+        return
+    rows = WeatherReading.objects.filter(place__shop=shop, place__code=effect["place"])
+    at = datetime.fromisoformat(effect["at"])
+    if effect.get("undo"):
+        rows.filter(taken_at=at, by=by).delete()
+        return
+    WeatherReading.objects.create(
+        place=Place.objects.get(shop=shop, code=effect["place"]), taken_at=at, by=by, air_c=effect["air_c"],
+        panel_c=effect["panel_c"], humidity=effect["humidity"],
+    )  # fmt: skip
+
+
+_EFFECTS = {"order_line": _order_line, "sign": _sign, "answer": _answer, "weather": _weather}

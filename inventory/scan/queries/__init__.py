@@ -64,6 +64,7 @@ def load(
         packs=packs_for(shop, state, said),
         orders=orders_for(shop, said),
         station_place=station.place.code if station.place and station.place.kind in STORING else "",
+        station_at=station.place.code if station.place else "",
         late=now - at > LATE,
         stage=load_stage(job) if job and said.command == "sign" else None,
     )

@@ -10,7 +10,7 @@ from .facts import Facts
 from .lines import Said
 from .state import State
 from .turn import Turn
-from .verbs import BEGIN, GO_ON, SETTLE, receive, use
+from .verbs import BEGIN, GO_ON, SETTLE, receive, use, weather
 from .verbs.delivery import against
 from .verbs.looking import at_bottle, at_job, at_place, reprint, who
 
@@ -101,6 +101,8 @@ def _begun(turn: Turn) -> Heard:
         return _CODES[said.kind](idle)
     if said.packs:
         return receive.scanned(idle)
+    if said.weather:
+        return weather.read(idle)
     if (said.amount or said.weight or said.command in {"planned", "finished"}) and turn.bottle:
         kept = turn.state.slots if turn.state.verb == "use" and turn.state.waits == "yes" else {}
         slots = {

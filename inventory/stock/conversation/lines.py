@@ -28,6 +28,13 @@ _WORDS = {
     "whole lot": "whole_lot",
 }
 _WEIGHT = re.compile(r"(?P<which>before|after|weight) (?P<amount>.+)", re.IGNORECASE)
+# As a weather station's code says it, or a person: "air 21.4 panel 19 humidity 52".
+_WEATHER = re.compile(
+    r"air (?P<air>-?[0-9]{1,2}(?:[.,][0-9])?)(?: ?°?c)?"
+    r"(?:,? panel (?P<panel>-?[0-9]{1,3}(?:[.,][0-9])?)(?: ?°?c)?)?"
+    r",? (?:humidity|rh) (?P<humidity>[0-9]{1,3}(?:[.,][0-9])?) ?%?",
+    re.IGNORECASE | re.ASCII,
+)
 _NUMBER = re.compile(r"(?:[x×] ?)?(?P<number>[0-9]{1,4})(?: ?[x×])?", re.IGNORECASE)
 _AMOUNT = re.compile(r"[0-9½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞.,][^a-zA-Zµμ]*[a-zA-Zµμ][a-zA-Zµμ .]*")
 
@@ -46,6 +53,7 @@ class Said:
     weight: str = ""
     amount: str = ""
     number: int | None = None
+    weather: tuple[str, str, str] | None = None
     error: str = ""
 
     @property
@@ -77,6 +85,9 @@ def _word(said: str) -> str:
 
 
 def _typed(said: str) -> Said | None:
+    if found := _WEATHER.fullmatch(said):
+        read = (found["air"], found["panel"] or "", found["humidity"])
+        return Said(said, weather=tuple(each.replace(",", ".") for each in read))  # type: ignore[arg-type]
     if found := _NUMBER.fullmatch(said):
         return Said(said, number=int(found["number"]))
     if mix := read_mix(said):
