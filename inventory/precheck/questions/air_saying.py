@@ -31,7 +31,8 @@ def told_once(case: Case, said: Pairs) -> list[Finding]:
 
 
 def _one(case: Case, said: Pairs) -> Finding:
-    said = sorted(said, key=lambda each: GRADES.index(each[1].grade))
+    # The largest share leads: a word on the sentence of a smaller one does not cover it.
+    said = sorted(said, key=lambda each: (GRADES.index(each[1].grade), -_share(each[1])))
     of, worst = said[0]
     also = [f"{each.step.name}: {found.says}" for each, found in said[1:]]
     dos = [found.do for _, found in said if found.grade == worst.grade]
