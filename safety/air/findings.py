@@ -126,7 +126,7 @@ def _do(facts: Facts, worst: Judged, covered: bool) -> str:
             "Have the air measured, or use less product and more air." if known else "Keep the air flowing."
         )
     ways = ["less product", "local exhaust", *(in_words(kind) for kind in facts.enough[:1])]
-    return f"Not as planned: {', '.join(ways[:-1])} or {ways[-1]}; change the fact and ask again."
+    return f"Change the plan: {', '.join(ways[:-1])} or {ways[-1]}; then ask again."
 
 
 def named_protection(facts: Facts) -> list[Finding]:

@@ -95,8 +95,8 @@ def test_a_tasks_air_is_one_json_document(tmp_path: Path) -> None:
 def test_a_person_reads_the_findings_then_the_figures_then_what_they_are_worth(tmp_path: Path) -> None:
     lines = air(tmp_path, TASK).splitlines()
     assert lines[0] == (
-        "STOP: Who works here breathes 238 % of the 15-minute limit (isopropanol). Not as planned: less "
-        "product, local exhaust or an air-fed hood or visor; change the fact and ask again."
+        "STOP: Who works here breathes 238 % of the 15-minute limit (isopropanol). Change the plan: "
+        "less product, local exhaust or an air-fed hood or visor; then ask again."
     )
     assert lines[-7:] == [
         "isopropanol: room 531 ppm / 1305 mg/m³, breathing zone 1193 ppm / 2932 mg/m³, "
