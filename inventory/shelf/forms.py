@@ -1,8 +1,10 @@
 """The forms of a bottle's page. They are for kindness; the ledger keeps the promises."""
 
 from django import forms
+from django.http import QueryDict
 
 from inventory.models import Container, Place, Shop
+from inventory.shelf.queries import beside
 from inventory.units import AmountError, parse_amount
 
 DAY = forms.DateInput(attrs={"type": "date"}, format="%Y-%m-%d")
@@ -43,13 +45,32 @@ class CountForm(forms.Form):
 
 
 class MoveForm(forms.Form):
-    """Where the bottle stands from now on."""
+    """Where the bottle stands from now on; what must not stand beside it is refused, or asked once."""
 
-    def __init__(self, *args: object, shop: Shop, **kwargs: object) -> None:
+    def __init__(self, *args: object, shop: Shop, container: Container, **kwargs: object) -> None:
         super().__init__(*args, **kwargs)  # type: ignore[arg-type]
+        self.container = container
         self.fields["place"] = forms.ModelChoiceField(
             Place.objects.filter(shop=shop).order_by("name"), to_field_name="code", label="New place"
         )
+
+    def clean(self) -> dict[str, object]:
+        """Refuse what must not stand there; ask about what may, and offer the answer on the page."""
+        given: dict[str, object] = super().clean() or {}
+        place = given.get("place")
+        found = beside(self.container, place) if isinstance(place, Place) else ()
+        if stops := [one for one in found if one.grade == "stop"]:
+            raise forms.ValidationError([f"{one.says} {one.do}" for one in stops])
+        asks = [one for one in found if one.grade == "ask"]
+        known = self.data.getlist("known") if isinstance(self.data, QueryDict) else ()
+        if open_ := [one for one in asks if one.code not in known]:
+            self.fields["known"] = forms.MultipleChoiceField(
+                choices=[(one.code, one.says) for one in asks], required=False,
+                label="Put it there all the same", widget=forms.CheckboxSelectMultiple,
+            )  # fmt: skip
+            raise forms.ValidationError([f"{one.says} {one.do}" for one in open_])
+        given["told"] = " ".join(one.says for one in found)
+        return given
 
 
 class DiscardForm(forms.Form):

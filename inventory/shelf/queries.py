@@ -8,15 +8,18 @@ from django.db.models import F, Q, QuerySet
 from django.utils import timezone
 
 from inventory.models import Container, Movement, Place, Shop
+from inventory.precheck.queries import putting_away
 from inventory.shelf.rules import SOON_DAYS, Bottle, cap_style, is_low, life_left, mix, pack, time_left
 from inventory.stock.queries import containers, why_held
 from inventory.units import show
 from safety import queries as sheets
+from safety.findings import Finding
 from safety.hazards.facts import LabelParts, SheetFacts, label_parts
 from safety.hazards.mix import mixed
 from safety.hazards.mixtures.values import Because
 
 MOST_ROWS = 500
+JUDGED = {Place.Kind.CABINET, Place.Kind.SHELF, Place.Kind.TRAY, Place.Kind.BAY}
 
 
 @dataclass(frozen=True)
@@ -216,6 +219,13 @@ def hazards(shop: Shop, container: Container) -> Hazards | None:
 def places(shop: Shop) -> list[Place]:
     """Return a shop's places by name, for the filters and the move form."""
     return list(Place.objects.filter(shop=shop).order_by("name"))
+
+
+def beside(container: Container, place: Place) -> tuple[Finding, ...]:
+    """Return what is said of putting a bottle there, gravest first; nothing found is not safe."""
+    if container.product is None or container.place_id == place.pk or place.kind not in JUDGED:
+        return ()
+    return putting_away(place, container.product, container.content, container)
 
 
 def now() -> datetime:

@@ -116,7 +116,7 @@ def _count(request: HttpRequest, container: Container, form: Form) -> str:
 def _move(request: HttpRequest, container: Container, form: Form) -> str:
     place = form.cleaned_data["place"]
     actions.move(container, place.code, by=person_of(request), at=queries.now())
-    return f"{pair(container.code)} stands in {place.name} now."
+    return f"{pair(container.code)} stands in {place.name} now. {form.cleaned_data['told']}".rstrip()
 
 
 def _discard(request: HttpRequest, container: Container, form: Form) -> str:
@@ -167,7 +167,10 @@ count = worker(
 )
 move = worker(
     _form_page(
-        "Move", "Move it", lambda request, _: MoveForm(request.POST or None, shop=shop_of(request)), _move
+        "Move",
+        "Move it",
+        lambda request, container: MoveForm(request.POST or None, shop=shop_of(request), container=container),
+        _move,
     )
 )
 discard = worker(
