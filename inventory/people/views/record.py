@@ -22,7 +22,8 @@ def person(request: HttpRequest, code: str) -> HttpResponse:
     """Show what is written down of somebody."""
     shown, reader = views.own_or_owner(request, code), person_of(request)
     on = timezone.localdate()
-    may_sign = reader.pk == shown.pk or (reader.is_owner and not shown.has_usable_password())
+    own = reader.pk == shown.pk and reader.role != Person.Role.VIEWER
+    may_sign = own or (reader.is_owner and not shown.has_usable_password())
     context = {
         "person": shown,
         "record": queries.record(shown, on),

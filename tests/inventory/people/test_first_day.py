@@ -154,3 +154,13 @@ def test_the_gel_is_spoken_of_only_where_a_fluoride_is() -> None:
 def test_a_room_names_its_dangerous_products_apart_from_the_milder_ones() -> None:
     room = Room("Store", (Here("Soap", "Warning", ()), Here("Acid", "Danger", ()), Here("Lye", "Danger", ())))
     assert lines("Where it is dangerous", rooms=(room,)) == ("Store. Dangerous: Acid, Lye; milder: Soap.",)
+
+
+def test_a_viewer_is_offered_no_signature_that_would_be_refused(
+    client: Client, tomas: Client, world: World
+) -> None:
+    own = reverse("people:person", args=[world.tomas.code])
+    assert "Sign: I was shown all of it" in tomas.get(own).content.decode()
+    client.force_login(world.wren)
+    own = reverse("people:person", args=[world.wren.code])
+    assert "Sign: I was shown all of it" not in client.get(own).content.decode()
