@@ -90,9 +90,13 @@ def air_step(row: Step, needs: list[StepNeed]) -> AirStep:
 
 
 def inside(row: Step, needs: list[StepNeed]) -> bool:
-    """Say whether a step touches nothing but the car's interior: as it says, else as its products are for."""
+    """Say whether a step is done in the car's cabin: it touches the interior, or all its products are for it.
+
+    What it touches besides (glass, trim) counts there as well: nobody says how much went where, and the
+    cabin's few cubic metres hold the least.
+    """
     if row.touches is not None:
-        return frozenset(row.touches) == INSIDE
+        return bool(INSIDE & frozenset(row.touches))
     kinds = {_kind(need.product) or need.kind for need in needs}
     return kinds == {Kind.INTERIOR}
 

@@ -123,16 +123,25 @@ def test_a_place_of_kind_cabin_has_three_cubic_metres_and_no_air_until_it_was_me
     assert told(job, "air.closed_space") == []
 
 
-def test_a_step_that_touches_the_interior_alone_is_in_the_cabin(shop: w.World) -> None:
+@pytest.mark.parametrize(
+    ("touches", "in_the_cabin", "because"),
+    [
+        (["interior"], True, "the interior alone"),
+        (["interior", "glass"], True, "the panes are wiped from inside as well"),
+        (["interior", "paint"], True, "nobody says how much of it went inside: all of it counts there"),
+        (["glass"], False, "glass alone is wiped from the bay"),
+        (["glass", "paint"], False, "so are two areas outside"),
+        (None, False, "it does not say, and a panel wipe is not for the interior"),
+    ],
+)
+def test_a_step_that_touches_the_interior_is_in_the_cabin_with_all_that_it_takes(
+    shop: w.World, touches: list[str] | None, in_the_cabin: bool, because: str
+) -> None:
     aired(shop.bay_2)
-    job = wiping(shop, composed(w.hollin(shop), ISOPROPANOL), 60)
-    assert told(job, "air.closed_space") == []
-    Step.objects.filter(job=job).update(touches=["interior"])
-    assert told(job, "air.closed_space") == [
-        "Panel wipe, the car's cabin in Bay 2: something flammable is used in 3 m³ without air flow."
-    ]
-    Step.objects.filter(job=job).update(touches=["interior", "paint"])
-    assert told(job, "air.closed_space") == []
+    job = wiping(shop, composed(w.hollin(shop), ISOPROPANOL), 100)
+    Step.objects.filter(job=job).update(touches=touches)
+    cabin = ["Panel wipe, the car's cabin in Bay 2: something flammable is used in 3 m³ without air flow."]
+    assert told(job, "air.closed_space") == (cabin if in_the_cabin else []), because
 
 
 def test_a_limit_that_the_shop_typed_judges(shop: w.World) -> None:
