@@ -19,6 +19,7 @@ CLOSED_UP_TO_M3 = 20.0  # a van's load space; our choice
 GASES = ("H220", "H221", "H222", "H223")
 LIQUIDS = {"H224": -273.0, "H225": -273.0, "H226": 23.0}  # the lowest flash point that each class may have
 FLAMMABLE = (*GASES, *LIQUIDS)
+CATEGORY_3_UP_TO_C = 60.0
 
 
 @dataclass(frozen=True)
@@ -77,7 +78,19 @@ def lights(one: Contaminant, warmest_c: float, mixture: bool) -> bool:
 
 
 def closed_in(task: Task, all_of_them: Iterable[Contaminant]) -> bool:
-    """Return whether something flammable is used in a small place without air flow."""
+    """Return whether something flammable is used in a small place without air flow.
+
+    Flammable is what has a flammable class or burns with a flash point up to 60 °C, the upper end of
+    category 3 (CLP Annex I and GHS, table 2.6.1); gases, and what burns without a known flash point, too.
+    """
     place = task.place
     small = place.volume_m3 is not None and place.volume_m3 <= CLOSED_UP_TO_M3
-    return small and place.air_m3_h == 0 and any(burns(one) for one in all_of_them)
+    return small and place.air_m3_h == 0 and any(flammable(one) for one in all_of_them)
+
+
+def flammable(one: Contaminant) -> bool:
+    """Return whether it carries a flammable class, or burns and no flash point above 60 °C is known for it."""
+    if any(code in FLAMMABLE for code in codes(one.emission)):
+        return True
+    flash = None if one.of is None else one.of.flash_point_c
+    return burns(one) is True and (flash is None or flash <= CATEGORY_3_UP_TO_C)
