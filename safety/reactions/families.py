@@ -4,6 +4,9 @@ from safety.reactions.groups import WATER, labels, traits
 from safety.reactions.values import Substance
 
 BLEACH = frozenset({"hypochlorite"})
+PEROXIDE = frozenset({"peroxide"})
+AMMONIACAL = frozenset({"ammonia", "ammonium", "7", "quat"})
+GASSED_BY_ACID = frozenset({"sulfite", "EUH031", "EUH032"})
 ACIDS = frozenset({"1", "2", "3"})
 FLUORIDE = frozenset({"15"})
 THIOGLYCOLATE = frozenset({"20"})

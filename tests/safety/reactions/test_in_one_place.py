@@ -150,7 +150,9 @@ def test_bleach_and_acid_both_in_use_in_a_bay_stop() -> None:
     ("a", "b", "in_use", "because"),
     [
         (BLEACH, CITRIC, False, "closed bottles"),
-        (IRON, CITRIC, True, "an acid and an iron remover are judged on the car"),
+        (IRON, CITRIC, False, "closed bottles of what a rinse must part"),
+        (BLEACH, of("quat 106"), False, "the same of bleach and quaternary ammonium"),
+        (BLEACH, WIPE, True, "what may burn, and needs no rinse between"),
         (COATING, SHAMPOO, False, "closed bottles"),
     ],
 )
@@ -160,6 +162,50 @@ def test_bottles_that_merely_share_a_bay_are_told(
     found = in_one_bay(a, b, in_use)
     assert found is not None
     assert (found.code, found.grade) == ("reaction.bay_closed", "tell"), because
+
+
+def test_an_acid_and_an_iron_remover_both_in_use_in_a_bay_ask_for_one_after_the_other() -> None:
+    found = in_one_bay(IRON, CITRIC, both_in_use=True)
+    assert found is not None
+    assert (found.code, found.grade) == ("reaction.bay", "ask")
+    assert found.says == (
+        "Rustfall iron remover and Sourdew water spot remover are both in use in one bay, and a rinse must "
+        "part them. Thioglycolate or mercaptan with acid stinks, and toxic sulfur gas is possible; the "
+        "evidence is mixed."
+    )
+    assert found.do == "Finish one, rinse car and floor to a clear drain, air the bay, then take the other."
+
+
+@pytest.mark.parametrize(
+    ("a", "b", "because"),
+    [
+        (BLEACH, IRON, "bleach beside what is no acid"),
+        (BLEACH, of("ammonia 106"), "chloramines"),
+        (PEROXIDE, IRON, "peroxide and thioglycolate"),
+        (RIM_ACID, of("sulfite 106"), "sulfur dioxide"),
+        (RIM_ACID, of("EUH032 106"), "its label says so"),
+        (of("15"), IRON, "a fluoride is mostly acid, though no rule of the two says so"),
+    ],
+)
+def test_whatever_a_rinse_must_part_on_a_car_asks_where_both_are_in_use_in_a_bay(
+    a: Substance, b: Substance, because: str
+) -> None:
+    found = in_one_bay(a, b, both_in_use=True)
+    assert found is not None, because
+    assert (found.code, found.grade) == ("reaction.bay", "ask"), because
+
+
+@pytest.mark.parametrize(
+    ("a", "b", "because"),
+    [
+        (ALKALINE, IRON, "an alkaline wash beside an iron remover that holds an ammonium salt"),
+        (SHAMPOO, BLEACH, "a wash beside bleach"),
+        (PEROXIDE, of("7 106"), "peroxide makes no chloramines"),
+    ],
+)
+def test_ordinary_work_side_by_side_in_a_bay_never_asks(a: Substance, b: Substance, because: str) -> None:
+    found = in_one_bay(a, b, both_in_use=True)
+    assert found is None or found.grade == "tell", because
 
 
 def test_heat_alone_is_not_told_in_a_bay() -> None:
@@ -184,6 +230,15 @@ def test_a_full_bay_says_its_stop_and_one_note_for_all_the_rest() -> None:
         "Sourdew water spot remover",
         "Tidewall coating",
     )
+
+
+def test_a_full_bay_says_its_stop_before_what_asks() -> None:
+    found = all_in_one_bay(closed=[], in_use=[IRON, CITRIC, BLEACH])
+    assert [(each.code, each.grade) for each in found] == [
+        ("reaction.bay", "stop"),
+        ("reaction.bay", "ask"),
+        ("reaction.bay", "ask"),
+    ]
 
 
 def test_a_bay_of_what_does_not_meet_says_nothing() -> None:

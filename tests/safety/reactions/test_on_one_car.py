@@ -32,9 +32,18 @@ from tests.safety.reactions.products import (
         (BLEACH, RIM_ACID, "chlorine"),
         (BLEACH, CITRIC, "chlorine"),
         (BLEACH, IRON, "heat and toxic gas"),
+        (BLEACH, of("ammonia 106", "glass cleaner"), "chloramines from ammonia"),
+        (BLEACH, of("ammonium 106", "wheel salt"), "chloramines from an ammonium salt"),
+        (BLEACH, of("7 106", "cleaner with triethanolamine"), "chloramines from an amine"),
+        (BLEACH, of("quat 106", "disinfectant"), "chloramines from quaternary ammonium"),
+        (PEROXIDE, IRON, "peroxide heats thioglycolate up"),
+        (PEROXIDE, of("20", "odour tracer"), "and any mercaptan"),
+        (CITRIC, of("sulfite 106", "dye remover"), "sulfur dioxide"),
+        (RIM_ACID, of("EUH031 106", "pool powder"), "its label says toxic gas with acids"),
+        (RIM_ACID, of("EUH032 106", "etching salt"), "its label says very toxic gas with acids"),
     ],
 )
-def test_acid_and_iron_remover_bleach_and_acid_stop_in_either_order_until_a_rinse_is_signed(
+def test_what_gives_off_toxic_gas_stops_in_either_order_until_a_rinse_is_signed(
     first: Substance, then: Substance, because: str
 ) -> None:
     for a, b in ((first, then), (then, first)):
@@ -72,6 +81,22 @@ def test_the_stop_says_what_would_happen_and_that_the_evidence_is_mixed() -> Non
         (RIM_ACID, SHAMPOO, "acid wheels, then a wash"),
         (RIM_ACID, CITRIC, "acid wheels, then water spots"),
         (PEROXIDE, RIM_ACID, "upholstery and wheels"),
+        (ALKALINE, SOUR_IRON, "and one that holds the free acid"),
+        (BLEACH, SHAMPOO, "bleach, then a wash"),
+        (BLEACH, ALKALINE, "bleach is alkaline itself"),
+        (BLEACH, of("6 106", "wash with an amide"), "an amide is no amine"),
+        (BLEACH, PEROXIDE, "oxygen only, where the contents mix"),
+        (PEROXIDE, of("quat 106", "disinfectant"), "peroxide makes no chloramines"),
+        (PEROXIDE, of("7 106", "cleaner with an amine"), "nor from amines"),
+        (ALKALINE, of("ammonium 106", "wheel salt"), "ammonia stinks in time"),
+        (ALKALINE, of("sulfite 106", "dye remover"), "a sulfite with alkali"),
+        (RIM_ACID, of("105 106", "rust converter"), "another reducer"),
+        (RIM_ACID, of("EUH066 106", "degreaser"), "dry skin is no gas"),
+        (SHAMPOO, of("EUH031 106", "pool powder"), "a neutral wash is no acid"),
+        (SHAMPOO, of("quat 106", "disinfectant"), "a wash before a disinfectant"),
+        (SHAMPOO, PEROXIDE, "a wash before the upholstery"),
+        (SHAMPOO, RIM_ACID, "a wash before the wheels"),
+        (SHAMPOO, WIPE, "a wash before the wipe"),
         (WIPE, TAR, "two solvents"),
         (SHAMPOO, COATING, "a wash days before the coating"),
         (COATING, COATING, "a second layer"),
