@@ -89,7 +89,7 @@ def closed_in(task: Task, all_of_them: Iterable[Contaminant]) -> bool:
 
 
 def flammable(one: Contaminant) -> bool:
-    """Return whether it carries a flammable class, or burns and no flash point above 60 °C is known for it."""
+    """Return whether it carries a flammable class, or burns with no known flash point above 60 °C."""
     if any(code in FLAMMABLE for code in codes(one.emission)):
         return True
     flash = None if one.of is None else one.of.flash_point_c

@@ -391,7 +391,7 @@ def test_in_a_closed_cabin_3_8_ml_of_isopropanol_make_400_ppm_and_18_8_ml_a_tent
         (grams(ISOPROPANOL, 1), CABIN | {"air_m3_h": 30}, None),
         (grams(ISOPROPANOL, 1), {"air_m3_h": 0}, None),
         (grams(PROPANE, 1), CABIN, "stop"),  # a propellant has no flash point
-        (grams({"name": "MEK peroxide", "cas": "1338-23-4"}, 1), CABIN, "stop"),  # burns, at nobody knows what
+        (grams({"name": "MEK peroxide", "cas": "1338-23-4"}, 1), CABIN, "stop"),  # burns; at what is unknown
         (grams({"name": "1-methoxypropyl acetate", "cas": "108-65-6"}, 1), CABIN, "stop"),  # 42 °C
         (grams(BUTOXYETHANOL, 1), CABIN, None),  # 61 °C
         (grams(BUTOXYETHANOL, 1, hazards=["Flam. Liq. 3 H226"]), CABIN, "stop"),  # its sheet says so
@@ -406,7 +406,7 @@ def test_something_flammable_in_a_closed_cabin_stops(
 
 
 def test_what_hardly_burns_in_a_closed_cabin_is_still_judged_by_what_is_breathed() -> None:
-    """100 g of a cleaner with 3 % 2-butoxyethanol: 3 g in 3 m³ are 1 000 mg/m³, about 207 ppm; OSHA has 50."""
+    """100 g of a cleaner with 3 % 2-butoxyethanol: 3 g in 3 m³ make 1 g/m³, about 207 ppm; OSHA has 50."""
     cleaner = grams(BUTOXYETHANOL, 3)
     assert grade("air.closed_space", cleaner, place=CABIN) is None
     assert grade("air.exposure", cleaner, place=CABIN, minutes=240) == "stop"
