@@ -17,6 +17,8 @@ TOPICS = {
 # A course on all that is here covers what every shop has; what burns late, sensitises or is worn has its own.
 GENERAL = frozenset({"corrosive", "flammable"})
 BURNS = ("Flam. ", "Aerosol 1", "Aerosol 2")
+EATS = frozenset({"H314", "H290"})  # burns skin, corrodes metal
+NAMED = 2
 # Where REACH applies: the EU and the three of the EEA (not Great Britain).
 REACH = frozenset(
     "AT BE BG CY CZ DE DK EE ES FI FR GR HR HU IE IT LT LU LV MT NL PL PT RO SE SI SK IS LI NO".split()  # noqa: SIM905
@@ -92,7 +94,7 @@ def _holds(who: PersonFacts, topic: str, on: date) -> bool:
 def _untrained(lacks: list[tuple[Task, str]]) -> Finding:
     task, who = lacks[0][0], lacks[0][0].person
     assert who is not None
-    topics = series(f"for {TOPICS[topic]}" for _, topic in lacks)
+    topics = series(f"for {TOPICS[topic]}{_named(lacks, topic)}" for _, topic in lacks)
     because = dict.fromkeys(_reason(one, topic) for one, topic in lacks)
     return Finding(
         "people.training",
@@ -103,6 +105,19 @@ def _untrained(lacks: list[tuple[Task, str]]) -> Finding:
         HAZCOM,
         (who.code, task.step.code),
     )
+
+
+def _named(lacks: list[tuple[Task, str]], topic: str) -> str:
+    """Return the products of a topic in brackets: an answer for one of them is no answer for the next."""
+    names = _few(one.name for task, its in lacks if its == topic for one in _with(task, topic))
+    return f" ({names})" if names else ""
+
+
+def _few(names: Iterable[str]) -> str:
+    """Return the first two names, each once, and how many more there are."""
+    each = list(dict.fromkeys(names))
+    more = [f"{len(each) - NAMED} more"] if len(each) > NAMED else []
+    return series([*each[:NAMED], *more])
 
 
 def _reason(task: Task, topic: str) -> str:
@@ -117,11 +132,12 @@ def _nothing_kept(case: Case, work: Iterable[Task]) -> list[Finding]:
         return []
     grave = any("fluoride" in _topics(task) or task.respirator for task in meant)
     because = dict.fromkeys(_reason(task, _topics(task)[0]) for task in meant)
+    names = _few(one.name for task in meant for topic in _topics(task) for one in _with(task, topic))
     return [
         Finding(
             "people.training",
             "ask" if grave else "tell",
-            "Nobody's training is written down here.",
+            f"Nobody's training is written down here{f' for {names}' if names else ''}.",
             " ".join(because),
             "Write down under People who was trained for what, and when.",
             HAZCOM,
@@ -131,32 +147,52 @@ def _nothing_kept(case: Case, work: Iterable[Task]) -> list[Finding]:
 
 
 def _nobody_named(work: Iterable[Task]) -> list[Finding]:
-    for task in work:
-        grave = [one for one in task.dangers if one.fluoride or one.isocyanate]
-        if task.person is None and (grave or task.respirator):
-            worn = f"{task.step.name} is done in a {RESPIRATORS.get(task.respirator, '')}."
-            return [
-                Finding(
-                    "people.training",
-                    "ask",
-                    f"Nobody is named for {task.step.name}.",
-                    f"{takes(task, grave) if grave else worn} All of this hangs on who does it.",
-                    "Name who does it on the job's page.",
-                    HAZCOM,
-                    ("nobody", task.step.code),
-                )
-            ]
-    return []
+    """Ask once a job who does what hurts late or needs a mask, and then acids and what corrodes."""
+    open_to_all = [task for task in work if task.person is None]
+    late = [task for task in open_to_all if _late(task) or task.respirator]
+    meant = late + [task for task in open_to_all if _grave(task) and task not in late]
+    if not meant:
+        return []
+    first, grave = meant[0], _late(meant[0]) or _grave(meant[0])
+    worn = f"{first.step.name} is done in a {RESPIRATORS.get(first.respirator, '')}."
+    return [
+        Finding(
+            "people.training",
+            "ask",
+            f"Nobody is named for {_few(task.step.name for task in meant)}.",
+            f"{takes(first, grave) if grave else worn} All of this hangs on who does it.",
+            "Name who does it on the job's page.",
+            HAZCOM,
+            ("nobody", first.step.code),
+        )
+    ]
+
+
+def _late(task: Task) -> list[DangerFacts]:
+    """Return what harms long after it was used."""
+    return [one for one in task.dangers if one.fluoride or one.isocyanate]
+
+
+def _grave(task: Task) -> list[DangerFacts]:
+    """Return acids, and what corrodes skin or metal."""
+    return [
+        one
+        for one in task.dangers
+        if one.kind == "acid"
+        or any(EATS & set(text.split()) or "Skin Corr. 1" in text for text in one.hazards)
+    ]
 
 
 def _isocyanates(case: Case, work: Iterable[Task]) -> list[Finding]:
     by_law = case.facts.people.country in REACH
-    found: dict[str, Finding] = {}
+    found: dict[str, list[tuple[Task, DangerFacts]]] = {}
     for task in work:
-        who, holds = task.person, [one for one in task.dangers if one.isocyanate]
-        if who and holds and who.code not in found and not _for_isocyanates(who, task.on):
-            found[who.code] = _isocyanate(task, who, holds, by_law=by_law)
-    return list(found.values())
+        who = task.person
+        if who and not _for_isocyanates(who, task.on):
+            for one in task.dangers:
+                if one.isocyanate:
+                    found.setdefault(who.code, []).append((task, one))
+    return [_isocyanate(lacks, by_law=by_law) for lacks in found.values()]
 
 
 def _for_isocyanates(who: PersonFacts, on: date) -> bool:
@@ -174,7 +210,10 @@ def _renewed(trained_on: date) -> date:
         return trained_on.replace(year=trained_on.year + YEARS, day=28)
 
 
-def _isocyanate(task: Task, who: PersonFacts, holds: list[DangerFacts], *, by_law: bool) -> Finding:
+def _isocyanate(lacks: list[tuple[Task, DangerFacts]], *, by_law: bool) -> Finding:
+    task, who = lacks[0][0], lacks[0][0].person
+    assert who is not None
+    holds = [one for of, one in lacks if of is task]
     last = max((one.when.on for one in who.trained if one.topic == "isocyanate"), default=None)
     was = f" The last training was on {dated(last)}." if last else ""
     rule = (
@@ -185,7 +224,7 @@ def _isocyanate(task: Task, who: PersonFacts, holds: list[DangerFacts], *, by_la
     return Finding(
         "people.training",
         "stop" if by_law else "ask",
-        f"{who.name} has no training in date for diisocyanates.",
+        f"{who.name} has no training in date for diisocyanates ({_few(one.name for _, one in lacks)}).",
         f"{task.step.name} takes {series(one.name for one in holds)}, which {_verb(holds)}.{was} {rule}",
         f"Train {who.name} and write it down under People, or give the step to somebody trained"
         + (f"; {ENDS}." if by_law else ", or say who stands beside."),

@@ -5,9 +5,15 @@ from datetime import date, timedelta
 
 import pytest
 
-from inventory.precheck.questions import QUESTIONS
+from inventory.precheck.questions import QUESTIONS, Facts
 from inventory.precheck.questions.people import first_day_signed, trained_for_it
-from inventory.precheck.questions.topics.people import Lasting, PersonFacts, Trained
+from inventory.precheck.questions.topics.people import (
+    DangerFacts,
+    Lasting,
+    PersonFacts,
+    Trained,
+    WorkFacts,
+)
 from inventory.precheck.rules import check_job, may_answer
 from tests.inventory.precheck.cases import NOON
 from tests.inventory.precheck.crew import (
@@ -29,6 +35,7 @@ from tests.inventory.precheck.crew import (
 
 NEW = replace(TOMAS, first_day=None)
 OWNER = replace(NEW, owner=True)
+SOUR = DangerFacts("XSOUKLNB", "Fenmoor lime remover", "acid", ("Eye Irrit. 2 H319",))
 SIGNED_STEP = replace(ACID, signed_at=NOON, signed_by="Tomas")
 OURS = [one for one in QUESTIONS if "people" in one.topics]
 
@@ -83,8 +90,8 @@ def test_what_somebody_was_not_trained_in_is_one_question_that_lists_the_topics(
 
     assert (one.code, one.grade) == ("people.training", "ask")
     assert one.says == (
-        "Tomas has no training in date for acids and alkalis, for fluorides and the gel and for flammable "
-        "liquids and aerosols."
+        "Tomas has no training in date for acids and alkalis (Brack wheel acid), for fluorides and the gel "
+        "(Brack wheel acid) and for flammable liquids and aerosols (Hollin panel wipe)."
     )
     assert one.because == (
         "Wheel acid takes Brack wheel acid (Skin Corr. 1B H314, holds a fluoride). "
@@ -99,12 +106,12 @@ def test_what_somebody_was_not_trained_in_is_one_question_that_lists_the_topics(
         (crew(BRACK, who=trained("hazards", "fluoride")), [], "a course on all that is here covers acids"),
         (
             crew(BRACK, who=trained("hazards")),
-            ["Tomas has no training in date for fluorides and the gel."],
+            ["Tomas has no training in date for fluorides and the gel (Brack wheel acid)."],
             "fluorides have a course of their own: they hurt late",
         ),
         (
             crew(LYE, who=trained("corrosive", when=Lasting(date(2024, 1, 1), date(2026, 11, 26)))),
-            ["Tomas has no training in date for acids and alkalis."],
+            ["Tomas has no training in date for acids and alkalis (Fenmoor alkaline wash)."],
             "it ends the day before the step",
         ),
         (
@@ -120,6 +127,24 @@ def test_what_somebody_was_not_trained_in_is_one_question_that_lists_the_topics(
         ),
         (crew(SOAP, who=trained()), [], "nothing asks for it"),
         (crew(BRACK, who=None), ["Nobody is named for Wheel acid."], "a fluoride is somebody's"),
+        (crew(SOUR, who=None), ["Nobody is named for Wheel acid."], "so is an acid, whatever its sheet says"),
+        (crew(LYE, who=None), ["Nobody is named for Wheel acid."], "and what burns skin without being one"),
+        (
+            crew(replace(SOAP, hazards=("Met. Corr. 1 H290",)), who=None),
+            ["Nobody is named for Wheel acid."],
+            "and what eats metal",
+        ),
+        (
+            crew(replace(SOAP, hazards=("H314",)), who=None),
+            ["Nobody is named for Wheel acid."],
+            "a statement says it without its class",
+        ),
+        (
+            crew(replace(SOAP, hazards=("Skin Irrit. 2 H315", "Eye Dam. 1 H318")), who=None),
+            [],
+            "many a shampoo irritates skin and hurts eyes",
+        ),
+        (crew(SOUR, step=SIGNED_STEP, who=None), [], "a signed step is over"),
         (crew(WIPE, who=None), [], "a panel wipe may stay open"),
         (crew(BRACK, step=SIGNED_STEP, who=trained()), [], "a signed step is over"),
     ],
@@ -128,19 +153,82 @@ def test_when_training_is_asked_for(facts, says, because) -> None:
     assert [one.says for one in asked(trained_for_it, facts)] == says, because
 
 
+def takes_one_each(*takes: DangerFacts, who: PersonFacts | None = TOMAS, **people: object) -> Facts:
+    """Return the facts of a job whose steps take one product each, in this order."""
+    steps = tuple(
+        replace(ACID, code=f"STEP{at}", name=f"Step {at}") for at in range(1, len(takes) + 1)
+    )  # fmt: skip
+    work = {
+        step.code: WorkFacts(who.code if who else "", products=(one.code,))
+        for step, one in zip(steps, takes, strict=True)
+    }
+    return crew(*takes, who=who, steps=steps, work=work, **people)
+
+
+def test_nobody_named_for_several_steps_is_one_question_that_begins_with_what_hurts_late() -> None:
+    one = only(trained_for_it, takes_one_each(SOUR, BRACK, WIPE, LYE, who=None))
+
+    assert (one.code, one.grade, one.about) == ("people.training", "ask", ("nobody", "STEP2"))
+    assert one.says == "Nobody is named for Step 2, Step 1 and 1 more."
+    assert one.because == (
+        "Step 2 takes Brack wheel acid (Skin Corr. 1B H314, holds a fluoride). "
+        "All of this hangs on who does it."
+    )
+
+
 @pytest.mark.parametrize(
-    ("facts", "found", "because"),
+    ("wipes", "named", "because"),
     [
-        (crew(WIPE, trainings_kept=False), ["tell"], "nobody types a course for a panel wipe first"),
-        (crew(BRACK, trainings_kept=False), ["ask"], "a fluoride asks"),
-        (crew(respirator="half", trainings_kept=False), ["ask"], "so does a mask"),
-        (crew(SOAP, trainings_kept=False), [], "a shampoo asks nothing"),
+        (1, "Hollin panel wipe", "one is named"),
+        (2, "Hollin panel wipe and Wipe 2", "another one is another question"),
+        (3, "Hollin panel wipe, Wipe 2 and 1 more", "a third is counted"),
+        (4, "Hollin panel wipe, Wipe 2 and 2 more", "so is a fourth"),
     ],
 )
-def test_where_nobodys_training_is_written_down_it_is_said_once(facts, found, because) -> None:
+def test_a_word_on_one_flammable_product_is_no_word_on_the_next(wipes: int, named: str, because: str) -> None:
+    more = [replace(WIPE, code=f"XWIPE{at}", name=f"Wipe {at}") for at in range(2, wipes + 1)]
+    one = only(trained_for_it, takes_one_each(WIPE, *more, who=trained()))
+    assert one.says == f"Tomas has no training in date for flammable liquids and aerosols ({named}).", because
+
+
+def test_one_product_in_two_steps_is_named_once() -> None:
+    one = only(trained_for_it, takes_one_each(WIPE, WIPE, who=trained()))
+    assert one.says == "Tomas has no training in date for flammable liquids and aerosols (Hollin panel wipe)."
+
+
+def test_a_word_on_one_hardener_is_no_word_on_the_next() -> None:
+    other = replace(CORRIN, code="XCRR2LNB", name="Corrin fast hardener")
+    one = only(trained_for_it, takes_one_each(CORRIN, other, who=trained("hazards"), country="GB"))
+    assert one.says == (
+        "Tomas has no training in date for diisocyanates (Corrin hardener and Corrin fast hardener)."
+    )
+    assert one.because.startswith("Step 1 takes Corrin hardener, which holds isocyanates.")
+
+
+@pytest.mark.parametrize(
+    ("facts", "found", "said_of", "because"),
+    [
+        (
+            crew(WIPE, trainings_kept=False),
+            ["tell"],
+            " for Hollin panel wipe",
+            "nobody types a course for a panel wipe first",
+        ),
+        (crew(BRACK, trainings_kept=False), ["ask"], " for Brack wheel acid", "a fluoride asks"),
+        (
+            takes_one_each(BRACK, WIPE, LYE, trainings_kept=False),
+            ["ask"],
+            " for Brack wheel acid, Hollin panel wipe and 1 more",
+            "what is added is said, so that it is asked again",
+        ),
+        (crew(respirator="half", trainings_kept=False), ["ask"], "", "so does a mask"),
+        (crew(SOAP, trainings_kept=False), [], "", "a shampoo asks nothing"),
+    ],
+)
+def test_where_nobodys_training_is_written_down_it_is_said_once(facts, found, said_of, because) -> None:
     assert [one.grade for one in asked(trained_for_it, facts)] == found, because
     for one in asked(trained_for_it, facts):
-        assert one.says == "Nobody's training is written down here."
+        assert one.says == f"Nobody's training is written down here{said_of}."
         assert one.do == "Write down under People who was trained for what, and when."
 
 
@@ -151,7 +239,7 @@ def test_an_untrained_hand_and_isocyanates_stop_where_reach_applies() -> None:
     one = only(trained_for_it, crew(CORRIN, who=trained("hazards"), country="DE"))
 
     assert (one.code, one.grade) == ("people.training", "stop")
-    assert one.says == "Tomas has no training in date for diisocyanates."
+    assert one.says == "Tomas has no training in date for diisocyanates (Corrin hardener)."
     assert one.because == (
         "Wheel acid takes Corrin hardener, which holds isocyanates. Where REACH applies only trained people "
         "use them from 0.1 % on; nothing here says that it is less."
@@ -216,5 +304,9 @@ def test_a_late_step_is_judged_by_today() -> None:
     who = trained("corrosive", when=Lasting(date(2026, 1, 1), date(2026, 11, 28)))
     assert said(trained_for_it, crew(LYE, who=who)) == []
     assert said(trained_for_it, crew(LYE, who=who), NOON + timedelta(days=5)) == [
-        ("people.training", "ask", "Tomas has no training in date for acids and alkalis.")
+        (
+            "people.training",
+            "ask",
+            "Tomas has no training in date for acids and alkalis (Fenmoor alkaline wash).",
+        )
     ]
