@@ -23,7 +23,9 @@ from inventory.stock.used import two_lots_allowed, used
 
 def load_stage(job: Job, stage: str = "") -> StagePlan | None:
     """Return a stage that can be signed, the first unsigned one unless named; None where all are signed."""
-    steps = list(Step.objects.filter(job=job, signed_at=None).order_by("starts_at", "position"))
+    # A rinse is signed by itself: who signs a stage did not look at the drain.
+    rows = Step.objects.filter(job=job, signed_at=None, rinses=False)
+    steps = list(rows.order_by("starts_at", "position"))
     stage = stage or (steps[0].stage if steps else "")
     mine = [step for step in steps if step.stage == stage]
     if not mine:

@@ -89,8 +89,11 @@ def steps(job: Job) -> list[Step]:
 
 
 def stages_to_sign(found: Iterable[Step]) -> list[tuple[str, str]]:
-    """Return the stages that have an unsigned step, in the order of work, as (value, word)."""
-    unsigned = {step.stage for step in found if not step.signed_at}
+    """Return the stages that have an unsigned step, in the order of work, as (value, word).
+
+    A rinse is signed by itself.
+    """
+    unsigned = {step.stage for step in found if not step.signed_at and not step.rinses}
     return [(str(value), str(word)) for value, word in Stage.choices if value in unsigned]
 
 

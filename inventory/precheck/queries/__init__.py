@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 
-from inventory.models import Job, Shop
+from inventory.models import Job, Person, Shop
 from inventory.precheck.questions import QUESTIONS, Case, Facts, Finding, plan
 from inventory.precheck.rules import Check, check_job, find
 from inventory.precheck.rules.headline import Headline, headline
@@ -16,6 +16,7 @@ from .grades import grade_of, never_shown, rates, regrades
 from .loaders import PER_JOB, SHARED
 from .loading import Loading
 from .put_away import putting_away
+from .reactions import WETS, uses_on
 from .substances import substances
 from .values import (
     job_facts,
@@ -29,6 +30,7 @@ from .values import (
 
 __all__ = [
     "OF_THE_SHELF",
+    "WETS",
     "Checked",
     "Verdict",
     "beyond_the_shelf",
@@ -48,6 +50,7 @@ __all__ = [
     "sheet_facts",
     "step_facts",
     "substances",
+    "uses_on",
     "verdicts",
 ]
 
@@ -107,17 +110,19 @@ def open_needs(shop: Shop) -> list[Need]:
     return list(Loading(shop, []).needs)
 
 
-def beyond_the_shelf(job: Job, at: datetime) -> tuple[Finding, ...]:
+def beyond_the_shelf(job: Job, at: datetime, by: Person | None = None) -> tuple[Finding, ...]:
     """Return what a job's check finds beyond the shelf: people, air, surfaces, reactions, paint, weather.
 
-    No answer is heard yet.
+    No answer is heard yet. `by` has the bottle in hand, whoever was planned.
     """
-    return find(facts_of(job.shop, [job], TOPICS)[job.id], at, questions=BEYOND_THE_SHELF)
+    return find(facts_of(job.shop, [job], TOPICS, by)[job.id], at, questions=BEYOND_THE_SHELF)
 
 
-def facts_of(shop: Shop, jobs: Sequence[Job], topics: Iterable[str]) -> dict[int, Facts]:
+def facts_of(
+    shop: Shop, jobs: Sequence[Job], topics: Iterable[str], doing: Person | None = None
+) -> dict[int, Facts]:
     """Return the facts of each job by its id, with the topics asked for."""
-    loading = Loading(shop, jobs)
+    loading = Loading(shop, jobs, doing)
     shared: dict[str, Any] = {}
     own: dict[str, dict[int, Any]] = {}
     for topic in topics:

@@ -6,7 +6,7 @@ from functools import cached_property
 
 from django.db.models import Q
 
-from inventory.models import Container, Job, Override, Place, Product, RuleGrade, Shop, Step, StepNeed
+from inventory.models import Container, Job, Override, Person, Place, Product, RuleGrade, Shop, Step, StepNeed
 from inventory.precheck.questions import Answer, StepFacts
 from inventory.precheck.questions.topics.weather import Reading
 from inventory.stock import queries as stock
@@ -19,10 +19,13 @@ from .values import key, need_of, step_facts
 
 
 class Loading:
-    """Rows asked for once, whichever topics want them; `jobs` are those under check, of one shop."""
+    """Rows asked for once, whichever topics want them; `jobs` are those under check, of one shop.
 
-    def __init__(self, shop: Shop, jobs: Sequence[Job]) -> None:
-        self.shop, self.jobs = shop, jobs
+    `doing`: who does the stage at hand, where that is known better than it was planned.
+    """
+
+    def __init__(self, shop: Shop, jobs: Sequence[Job], doing: Person | None = None) -> None:
+        self.shop, self.jobs, self.doing = shop, jobs, doing
 
     @cached_property
     def grades(self) -> dict[str, str]:
@@ -34,7 +37,13 @@ class Loading:
     def step_rows(self) -> list[Step]:
         """The steps of the jobs under check, signed ones too, in their order."""
         rows = Step.objects.filter(job__in=self.jobs).select_related("bay", "person", "signed_by")
-        return list(rows.order_by("starts_at", "position"))
+        found = list(rows.order_by("starts_at", "position"))
+        stage = next((row.stage for row in found if row.signed_at is None), None)
+        for row in found:
+            # Whoever has the bottle in hand does the stage at hand, whoever was planned for it.
+            if self.doing and row.signed_at is None and row.stage == stage:
+                row.person = self.doing
+        return found
 
     @cached_property
     def steps(self) -> dict[int, list[StepFacts]]:

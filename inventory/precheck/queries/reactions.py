@@ -5,8 +5,9 @@ from collections.abc import Iterable
 
 from django.db.models import Q
 
-from inventory.models import Container, Job, Kind, Product, Step, StepNeed
-from inventory.precheck.questions.topics.reactions import InBay, ReactionFacts, Wetted
+from inventory.models import Container, Job, Kind, Movement, Product, Step, StepNeed
+from inventory.precheck.questions.reactions import ANY
+from inventory.precheck.questions.topics.reactions import InBay, ReactionFacts, Used, Wetted
 
 from .loading import Loading
 from .substances import of_a_kind, substances
@@ -28,16 +29,34 @@ def load(loading: Loading) -> dict[int, ReactionFacts]:
     bays = {row.bay_id for row in loading.step_rows if row.bay_id}
     standing, others = _standing(loading, bays), _others(loading, bays)
     kinds = {any_of(row.kind): of_a_kind(row.kind) for row in [*rows, *others] if not row.product}
+    used = uses_on(loading.jobs)
     shelf = [row.product for row in standing if row.product]
-    known = kinds | substances([*_products(rows), *shelf, *_products(others)])
+    # A kind is served by one of its makes: each is known, for the bottle that the step gets.
+    makes = [row for row in loading.product_rows if row.kind in WETS]
+    spent = [row.product for row in used if row.product]
+    known = kinds | substances([*_products(rows), *shelf, *_products(others), *makes, *spent])
     return {
         job.id: ReactionFacts(
             steps=tuple(_wetted(row, needs[row.pk]) for row in loading.step_rows if row.job_id == job.id),
             in_bays=(*_stands(standing), *_uses(others, job)),
+            used=tuple(_used(row) for row in used if row.job_id == job.id),
             substances=known,
         )
         for job in loading.jobs
     }
+
+
+def uses_on(jobs: Iterable[Job]) -> list[Movement]:
+    """Return what the ledger says was put on these cars and not taken back, in its order."""
+    rows = Movement.objects.filter(
+        job__in=[job.pk for job in jobs], kind=Movement.Kind.USE, reversed_by=None, product__kind__in=WETS
+    )
+    return list(rows.select_related("product").order_by("happened_at", "seq"))
+
+
+def _used(row: Movement) -> Used:
+    assert row.product is not None
+    return Used(row.product.code, row.happened_at)
 
 
 def kind_of(row: StepNeed) -> str:
@@ -52,7 +71,7 @@ def code_of(row: StepNeed) -> str:
 
 def any_of(kind: str) -> str:
     """Return how findings name any product of a kind."""
-    return f"any-{kind}"
+    return f"{ANY}{kind}"
 
 
 def _standing(loading: Loading, bays: set[int]) -> list[Container]:
@@ -83,7 +102,7 @@ def _wetted(row: Step, products: list[str]) -> Wetted:
     codes = tuple(dict.fromkeys(products))
     return Wetted(
         row.code, row.name, row.starts_at, row.ends_at, row.bay.code if row.bay else None, codes,
-        row.rinses, row.signed_at is not None,
+        row.rinses, row.signed_at,
     )  # fmt: skip
 
 

@@ -5,7 +5,7 @@ what comes after it, no sooner than that is at hand: a plan with its rinse in th
 """
 
 from collections.abc import Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from safety.findings import Finding as Judged
 from safety.reactions.bay import in_one_bay
@@ -14,71 +14,101 @@ from safety.reactions.values import Substance
 
 from .asking import Finding, question
 from .case import Case
-from .topics.reactions import InBay, Wetted
+from .topics.reactions import InBay, Wetted, on_the_car
 from .words import joined
 
-CLOSED = "reaction.bay_closed"
+# How a step names any product of a kind.
+ANY = "any-"
 
 
-@question("steps", "reactions")
+@question("steps", "needs", "shelf", "products", "reactions")
 def one_after_the_other(case: Case) -> list[Finding]:
-    """Stop where acid and iron remover, or bleach and either, follow one another without a signed rinse."""
+    """Stop where acid and iron remover, or bleach and either, follow one another without a signed rinse.
+
+    What counts as on the car is what was used since the last rinse was signed: a rinse that was signed
+    before the acid was poured rinsed nothing.
+    """
     found: dict[tuple[str, ...], Finding] = {}
-    steps = case.facts.reactions.steps
-    for at, later in enumerate(steps):
-        if later.signed:
-            continue
-        for first, second, between in _before(steps, at):
-            for judged in _judged(case, first, second, later, between):
-                found.setdefault((judged.code, *sorted((first, second))), judged)
+    for meeting in _meetings(case):
+        for judged in _judged(case, meeting):
+            found.setdefault((judged.code, *sorted((meeting.first, meeting.second))), judged)
     return list(found.values())
 
 
-def _before(steps: tuple[Wetted, ...], at: int) -> Iterator[tuple[str, str, tuple[Wetted, ...]]]:
-    """Yield what was put on before a step, what the step puts on, and the steps from the one to the other."""
-    later = steps[at]
-    for index, earlier in enumerate(steps[: at + 1]):
-        for first in earlier.products:
-            for second in later.products:
-                if first != second and not (earlier is later and first > second):
-                    yield first, second, steps[index:at]
+@dataclass(frozen=True)
+class _Meeting:
+    """A product that is on the car, or will be, and one that a later step puts on; rinses planned between.
+
+    `done`: the first one is on the car by now.
+    """
+
+    first: str
+    second: str
+    later: Wetted
+    rinses: tuple[Wetted, ...]
+    done: bool
 
 
-def _judged(
-    case: Case, first: str, second: str, later: Wetted, between: tuple[Wetted, ...]
-) -> Iterator[Finding]:
-    pair = _pair(case, first, second)
-    rinses = [step for step in between if step.rinses]
-    if pair is None or any(rinse.signed for rinse in rinses):
+def _meetings(case: Case) -> Iterator[_Meeting]:
+    topic = case.facts.reactions
+    open_ = [step for step in topic.steps if not step.signed_at]
+    on_it, used = on_the_car(topic.steps, topic.used), {one.product for one in topic.used}
+    for at, later in enumerate(open_):
+        for second in _put_on(case, later):
+            for first in on_it:
+                if first != second:
+                    yield _Meeting(first, second, later, _rinses(open_[:at]), done=True)
+            for index, earlier in enumerate(open_[: at + 1]):
+                for first in _put_on(case, earlier):
+                    twice = earlier is later and first > second
+                    if first != second and first not in used and not twice:
+                        yield _Meeting(first, second, later, _rinses(open_[index:at]), done=False)
+
+
+def _put_on(case: Case, step: Wetted) -> list[str]:
+    """Return the products of a step; for a kind those that the step gets from the shelf, else the kind."""
+    found: list[str] = []
+    for product in step.products:
+        kind = product.removeprefix(ANY) if product.startswith(ANY) else None
+        got = [
+            bottle.product
+            for supply in case.supplies
+            if kind and supply.step.code == step.step and supply.need.kind == kind
+            for bottle, _ in supply.taken
+        ]
+        found += got or [product]
+    return list(dict.fromkeys(found))
+
+
+def _rinses(steps: list[Wetted]) -> tuple[Wetted, ...]:
+    return tuple(step for step in steps if step.rinses)
+
+
+def _judged(case: Case, meeting: _Meeting) -> Iterator[Finding]:
+    pair = _pair(case, meeting.first, meeting.second)
+    judged = on_one_car(*pair) if pair else None
+    if judged is None:
         return
-    if rinses:
-        yield from _waits_for_its_rinse(case, pair, (first, second), later, rinses[-1])
-    elif judged := on_one_car(*pair):
-        yield _finding(judged, (first, second, later.step))
+    found = _finding(judged, (meeting.first, meeting.second, meeting.later.step))
+    if not meeting.rinses:
+        yield found
+    elif judged.grade == "stop" and (meeting.done or case.at >= meeting.later.starts_at):
+        rinse, later = meeting.rinses[-1], meeting.later
+        yield replace(
+            found,
+            says=f"{later.name} waits for the rinse: {rinse.name} is not signed.",
+            do=f"Rinse car and floor with water to a clear drain, then sign {rinse.name}.",
+            because=joined(judged.says, judged.because),
+        )
 
 
-def _waits_for_its_rinse(
-    case: Case, pair: tuple[Substance, Substance], about: tuple[str, str], later: Wetted, rinse: Wetted
-) -> Iterator[Finding]:
-    unrinsed = on_one_car(*pair)
-    earlier = [step for step in case.facts.reactions.steps if step.starts_at < rinse.starts_at]
-    at_hand = case.at >= later.starts_at or (earlier and all(step.signed for step in earlier))
-    if unrinsed is None or unrinsed.grade != "stop" or not at_hand:
-        return
-    says = f"{later.name} waits for the rinse: {rinse.name} is not signed."
-    do = f"Rinse car and floor with water to a clear drain, then sign {rinse.name}."
-    yield replace(_finding(unrinsed, (*about, later.step)), says=says, do=do, because=joined(
-        unrinsed.says, unrinsed.because
-    ))  # fmt: skip
-
-
-@question("steps", "reactions")
+@question("steps", "needs", "shelf", "products", "reactions")
 def in_the_bay(case: Case) -> list[Finding]:
     """Stop where bleach and acid are in use in one bay; tell, once a bay, of what merely stands there."""
     stops: dict[tuple[str, ...], Finding] = {}
     closed: dict[str, list[Finding]] = {}
     for step in case.facts.reactions.steps:
-        for product in () if step.signed else step.products:
+        for product in () if step.signed_at else _put_on(case, step):
             for other in case.facts.reactions.in_bays:
                 judged = _beside(case, step, product, other)
                 if judged and judged.grade == "stop":

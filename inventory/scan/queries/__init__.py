@@ -6,7 +6,7 @@ from datetime import datetime, timedelta
 
 from django.db.models import Model
 
-from inventory.models import Container, Job, Person, Shop, Station
+from inventory.models import Container, Job, Person, Shop, Station, Step
 from inventory.stock.conversation import Said, State
 from inventory.stock.conversation.facts import Facts, PersonFacts, ShopFacts
 from inventory.stock.conversation.guards import CHECK
@@ -24,6 +24,7 @@ from .jobs import (
     with_check,
     with_word_on_lots,
 )
+from .on_the_car import on_the_car
 from .packs import orders_for, packs_for
 from .put_away import poured_on, put_away
 
@@ -74,16 +75,30 @@ def load(
         facts = with_word_on_lots(with_car(facts, job, steps), job, meant, steps)
     beyond = None
     if job is not None and found is not None:
-        beyond = beyond_the_shelf(job, at, None if whole else kept)
+        beyond = beyond_the_shelf(job, people.get(state.who), at, None if whole else kept)
         about = _asked_about(state, said, rows)
         facts = with_check(facts, job, steps, found, rows, about=about, beyond=beyond.findings)
-    facts = replace(
-        facts,
-        put_away=put_away(shop, state, said, facts, meant),
-        poured_on=poured_on(state, said, meant),
-    )
+    facts = _with_meetings(facts, station, state, said, job, steps, meant)
     known = tuple(row for row in (job, *steps, *meant) if row)
     return Loaded(facts, people, job, known, beyond)
+
+
+def _with_meetings(
+    facts: Facts,
+    station: Station,
+    state: State,
+    said: Said,
+    job: Job | None,
+    steps: list[Step],
+    meant: list[Container],
+) -> Facts:
+    """Add what the bottle in hand would meet: where it goes, in what it is poured into, on the car."""
+    return replace(
+        facts,
+        put_away=put_away(station.shop, state, said, facts, meant),
+        poured_on=poured_on(state, said, meant),
+        on_the_car=on_the_car(job, steps, meant) if job else (),
+    )
 
 
 def _pool(

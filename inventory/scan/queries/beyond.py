@@ -8,7 +8,7 @@ from dataclasses import asdict, dataclass
 from datetime import datetime, timedelta
 from typing import Any
 
-from inventory.models import Job
+from inventory.models import Job, Person
 from inventory.precheck import queries as precheck
 from inventory.precheck.questions import Finding
 
@@ -20,6 +20,7 @@ class Beyond:
     """The findings on a job beyond the shelf, and when they were found."""
 
     job: str
+    who: str
     at: datetime
     findings: tuple[Finding, ...]
 
@@ -27,6 +28,7 @@ class Beyond:
         """Return plain JSON values; `from_json` gives an equal value back."""
         return {
             "job": self.job,
+            "who": self.who,
             "at": self.at.isoformat(),
             "findings": [asdict(one) for one in self.findings],
         }
@@ -35,15 +37,16 @@ class Beyond:
     def from_json(cls, kept: dict[str, Any]) -> "Beyond":
         """Return what was kept."""
         found = tuple(Finding(**{**one, "about": tuple(one["about"])}) for one in kept["findings"])
-        return cls(kept["job"], datetime.fromisoformat(kept["at"]), found)
+        return cls(kept["job"], kept["who"], datetime.fromisoformat(kept["at"]), found)
 
-    def serves(self, job: str, at: datetime) -> bool:
-        """Say whether it is about this job and fresh; an instant before it was found asks anew."""
-        return self.job == job and self.at <= at < self.at + FRESH
+    def serves(self, job: str, who: str, at: datetime) -> bool:
+        """Say whether it is about this job and person, and fresh; an earlier instant asks anew."""
+        return (self.job, self.who) == (job, who) and self.at <= at < self.at + FRESH
 
 
-def beyond_the_shelf(job: Job, at: datetime, kept: Beyond | None) -> Beyond:
-    """Return what was kept while it serves, else what is found now."""
-    if kept is not None and kept.serves(job.code, at):
+def beyond_the_shelf(job: Job, by: Person | None, at: datetime, kept: Beyond | None) -> Beyond:
+    """Return what was kept while it serves, else what is found now; judged is who scans."""
+    who = by.code if by else ""
+    if kept is not None and kept.serves(job.code, who, at):
         return kept
-    return Beyond(job.code, at, precheck.beyond_the_shelf(job, at))
+    return Beyond(job.code, who, at, precheck.beyond_the_shelf(job, at, by))

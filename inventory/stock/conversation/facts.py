@@ -182,8 +182,9 @@ class Facts:
     `needs` are open jobs' remaining needs, `step_of` the step of each, `booked` says whose they are in words;
     `step_had` what a step has had of a product or kind; `two_lots_allowed` (product or kind, step)
     where an owner's word for two lots stands; `findings` the pre-job check's, where it ran; `put_away` what
-    is said of putting it where it goes; `poured_on` of pouring it onto what the bottle held; `station_place`
-    where deliveries go, `station_at` where the station stands; `late`: it is entered well after it happened.
+    is said of putting it where it goes; `poured_on` of pouring it onto what the bottle held; `on_the_car` of
+    putting it on what was used since the last signed rinse; `station_place` where deliveries go,
+    `station_at` where the station stands; `late`: it is entered well after it happened.
     """
 
     at: datetime
@@ -204,6 +205,7 @@ class Facts:
     findings: tuple[Found, ...] = ()
     put_away: tuple[Found, ...] = ()
     poured_on: tuple[Found, ...] = ()
+    on_the_car: tuple[Found, ...] = ()
     station_place: str = ""
     station_at: str = ""
     late: bool = False

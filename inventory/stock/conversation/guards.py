@@ -154,10 +154,12 @@ def the_check(taking: Taking, facts: Facts) -> Objection | None:
     if taking.job is None:
         return None
     mine = {taking.bottle.code, taking.bottle.shelf.product}
+    # What nobody planned is taken in the step at hand.
+    step = taking.step or (taking.job.step.code if taking.job.step else "")
     about = [
         found
         for found in facts.findings
-        if found.code not in JUDGED_HERE and (mine & set(found.about) or _for_people(found, taking.step))
+        if found.code not in JUDGED_HERE and (mine & set(found.about) or _for_people(found, step))
     ]
     for grade in (STOP, ASK):
         for found in about:
@@ -165,6 +167,13 @@ def the_check(taking: Taking, facts: Facts) -> Objection | None:
                 keys = (Key("Yes, carry on", YES),) if grade == ASK else ()
                 return Objection(f"{CHECK}{found.code}", grade, found.says, found.do, keys)
     return None
+
+
+def met_on_the_car(taking: Taking, facts: Facts) -> Objection | None:
+    """What was used on the car since its last signed rinse must not meet this."""
+    mine = (one for one in facts.on_the_car if taking.job and taking.bottle.code in one.about)
+    found = next(mine, None)
+    return Objection(f"{CHECK}{found.code}", STOP, found.says, found.do) if found else None
 
 
 def _for_people(found: Found, step: str) -> bool:
@@ -178,6 +187,7 @@ USING: tuple[Guard, ...] = (
     held,
     out_of_date,
     the_check,
+    met_on_the_car,
     unlabelled,
     other_lot,
     too_little,

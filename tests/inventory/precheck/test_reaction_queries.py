@@ -8,6 +8,7 @@ from django.test.utils import CaptureQueriesContext
 
 from inventory.models import Job, Profile, Step, StepNeed
 from inventory.precheck import queries
+from inventory.stock.rules.acts import Act
 from tests import world as w
 from tests.inventory.precheck.cases import NOON
 
@@ -44,9 +45,38 @@ def test_acid_then_iron_remover_stops_until_a_rinse_between_them_is_signed(shop:
     assert reactions(job) == [("stop", "reaction.car")]
 
     rinse = w.step(job, "Rinse", bay=shop.bay_1, after_hours=1)
-    Step.objects.filter(pk=rinse.pk).update(rinses=True, signed_at=NOON, signed_by=shop.tomas)
+    rinsed = Step.objects.filter(pk=rinse.pk)
+    rinsed.update(rinses=True, signed_at=NOON, signed_by=shop.tomas)
+    assert reactions(job) == [("stop", "reaction.car")]  # signed before the acid was poured
 
+    job.steps.filter(name="Wheel acid").update(signed_at=TOMORROW, signed_by=shop.tomas)
+    rinsed.update(signed_at=TOMORROW + timedelta(hours=1))
     assert reactions(job) == []
+
+
+def test_what_the_ledger_says_was_used_counts_though_nobody_planned_it(shop: w.World) -> None:
+    job, _ = wheels(shop)
+    job.steps.filter(name="Wheel acid").delete()
+    assert reactions(job) == []
+
+    acid = w.bottle(shop, job.shop.products.get(kind="acid"), 500 * ML, opened_at=NOON - timedelta(days=1))
+    lines = w.record(shop, Act("use", NOON, source=acid.code, amount=10 * ML, job=job.code))
+    assert reactions(job) == [("stop", "reaction.car")]
+
+    w.record(shop, Act("reverse", NOON, reverses=lines[0].seq))
+    assert reactions(job) == []
+
+
+def test_a_kind_is_judged_by_the_bottle_that_its_step_gets(shop: w.World) -> None:
+    job = w.job(shop, TOMORROW)
+    StepNeed.objects.create(step=w.step(job, "Wheels", bay=shop.bay_1), kind="wheel", amount=ML)
+    iron = product(shop, "Fenmoor iron remover", "iron", "20", "ammonium", "106")
+    w.need(w.step(job, "Iron", bay=shop.bay_1, after_hours=1), iron, ML)
+    assert reactions(job) == []
+
+    w.bottle(shop, product(shop, "Brack rim acid", "wheel", "1", "106"), 500 * ML)
+
+    assert reactions(job) == [("stop", "reaction.car")]
 
 
 def test_a_kind_without_a_product_is_judged_by_what_its_kind_says(shop: w.World) -> None:
@@ -135,4 +165,4 @@ def test_fifteen_steps_and_ten_other_cars_cost_as_many_queries_as_one_of_each(sh
 
     few = asked(cars(1, 1))
 
-    assert asked(cars(10, 15)) == few <= 8
+    assert asked(cars(10, 15)) == few <= 11

@@ -7,7 +7,7 @@ import pytest
 
 from inventory.precheck.questions import Facts
 from inventory.precheck.questions.reactions import in_the_bay, one_after_the_other
-from inventory.precheck.questions.topics.reactions import InBay, ReactionFacts, Wetted
+from inventory.precheck.questions.topics.reactions import InBay, ReactionFacts, Used, Wetted
 from inventory.precheck.rules import Check, check_job, may_answer
 from safety.reactions.values import Substance
 from tests.inventory.precheck.cases import FRIDAY, NOON, facts
@@ -29,8 +29,8 @@ def step(name: str, hour: int, *products: str, **more: object) -> Wetted:
     return Wetted(f"S{name[:3].upper()}{hour}", name, starts, starts + HOUR, **given)  # type: ignore[arg-type]
 
 
-def job(*steps: Wetted, bay: tuple[InBay, ...] = ()) -> Facts:
-    return replace(facts(), reactions=ReactionFacts(steps, bay, KNOWN))
+def job(*steps: Wetted, bay: tuple[InBay, ...] = (), used: tuple[Used, ...] = ()) -> Facts:
+    return replace(facts(), reactions=ReactionFacts(steps, bay, used, KNOWN))
 
 
 def check(of: Facts, at=NOON) -> Check:
@@ -47,10 +47,38 @@ def test_iron_remover_after_acid_without_a_rinse_stops() -> None:
     assert found.do == "Rinse car and floor with water to a clear drain, and sign the rinse."
 
 
-def test_the_same_with_a_signed_rinse_between_them_is_ordinary_work() -> None:
-    rinse = step("Rinse", 1, rinses=True, signed=True)
+def test_the_same_with_a_rinse_signed_after_the_acid_is_ordinary_work() -> None:
+    acid = step("Wheel acid", 0, "XACD")
+    rinse = step("Rinse", 1, rinses=True, signed_at=FRIDAY + 1.5 * HOUR)
+    iron = step("Iron", 2, "XRON")
 
-    assert check(job(step("Wheel acid", 0, "XACD"), rinse, step("Iron", 2, "XRON"))).findings == ()
+    assert check(job(acid, rinse, iron, used=(Used("XACD", FRIDAY),))).findings == ()
+
+
+def test_a_rinse_signed_before_the_acid_was_poured_rinsed_nothing() -> None:
+    acid = step("Wheel acid", 0, "XACD")
+    rinse = step("Rinse", 1, rinses=True, signed_at=FRIDAY - HOUR)
+    iron = step("Iron", 2, "XRON")
+
+    for used in ((), (Used("XACD", FRIDAY),)):
+        [found] = check(job(acid, rinse, iron, used=used)).findings
+        assert (found.code, found.grade) == ("reaction.car", "stop")
+
+
+def test_what_was_used_unplanned_counts_as_well() -> None:
+    iron = step("Iron", 2, "XRON")
+
+    assert check(job(iron)).findings == ()
+    [found] = check(job(iron, used=(Used("XACD", FRIDAY),))).findings
+    assert (found.code, found.grade, found.about[:2]) == ("reaction.car", "stop", ("XACD", "XRON"))
+
+
+def test_iron_remover_that_was_done_first_stops_the_acid_that_is_left() -> None:
+    acid, iron = step("Wheel acid", 0, "XACD"), step("Iron", 2, "XRON", signed_at=FRIDAY)
+
+    [found] = check(job(acid, iron)).findings
+
+    assert found.about == ("XRON", "XACD", acid.step)
 
 
 def test_a_rinse_that_is_planned_in_the_right_place_is_no_trouble_before_the_day() -> None:
@@ -70,7 +98,7 @@ def test_a_rinse_that_is_planned_in_the_right_place_is_no_trouble_before_the_day
 def test_an_unsigned_rinse_stops_what_comes_after_it_once_that_is_at_hand(
     acid_signed, at, grades, because
 ) -> None:
-    acid = step("Wheel acid", 0, "XACD", signed=acid_signed)
+    acid = step("Wheel acid", 0, "XACD", signed_at=FRIDAY if acid_signed else None)
     of = job(acid, step("Rinse wheels", 1, rinses=True), step("Iron", 2, "XRON"))
 
     found = check(of, at).findings
@@ -82,17 +110,17 @@ def test_an_unsigned_rinse_stops_what_comes_after_it_once_that_is_at_hand(
 
 
 def test_a_step_that_rinses_after_itself_counts_as_the_rinse() -> None:
-    acid = step("Wheel acid", 0, "XACD", rinses=True, signed=True)
+    acid = step("Wheel acid", 0, "XACD", rinses=True, signed_at=FRIDAY + HOUR)
 
     assert check(job(acid, step("Iron", 1, "XRON")), FRIDAY).findings == ()
-    unsigned = replace(acid, signed=False)
+    unsigned = replace(acid, signed_at=None)
     assert [one.grade for one in check(job(unsigned, step("Iron", 1, "XRON")), FRIDAY + HOUR).findings] == [
         "stop"
     ]
 
 
 def test_a_rinse_before_both_parts_nothing() -> None:
-    rinse = step("Rinse", 0, rinses=True, signed=True)
+    rinse = step("Rinse", 0, rinses=True, signed_at=FRIDAY - HOUR)
 
     found = check(job(rinse, step("Wheel acid", 1, "XACD"), step("Iron", 2, "XRON"))).findings
 
@@ -112,7 +140,7 @@ def test_alkaline_wash_then_iron_then_wipe_is_ordinary_work() -> None:
 
 
 def test_what_is_signed_is_over() -> None:
-    of = job(step("Wheel acid", 0, "XACD", signed=True), step("Iron", 1, "XRON", signed=True))
+    of = job(step("Wheel acid", 0, "XACD", signed_at=FRIDAY), step("Iron", 1, "XRON", signed_at=FRIDAY))
 
     assert check(of).findings == ()
 

@@ -4,7 +4,7 @@ from datetime import timedelta
 
 import pytest
 
-from inventory.models import PlaceCheck, Shown, Step
+from inventory.models import PlaceCheck, Product, Shown, Step
 from inventory.scan.queries.beyond import Beyond
 from safety.models import DataSheet, SheetVersion
 from tests.inventory.scan.desk import desk
@@ -13,12 +13,15 @@ from tests.world import (
     ML,
     NOON,
     World,
+    bleach,
     bottle,
     job,
     larkmoor,
+    lime_remover,
     need,
     product,
     reactive,
+    soap,
     step,
 )
 
@@ -124,10 +127,62 @@ def test_what_a_car_s_scan_showed_is_kept_once() -> None:
 
 
 def test_what_was_found_serves_two_minutes_for_its_own_job_and_never_backwards() -> None:
-    found = Beyond("JDPXKLNB", NOON, ())
+    found = Beyond("JDPXKLNB", "HTMSKLNB", NOON, ())
 
-    assert found.serves("JDPXKLNB", NOON + timedelta(seconds=119))
-    assert not found.serves("JDPXKLNB", NOON + timedelta(minutes=2))
-    assert not found.serves("JDPRHHLN", NOON)
-    assert not found.serves("JDPXKLNB", NOON - timedelta(seconds=1))
+    assert found.serves("JDPXKLNB", "HTMSKLNB", NOON + timedelta(seconds=119))
+    assert not found.serves("JDPXKLNB", "HTMSKLNB", NOON + timedelta(minutes=2))
+    assert not found.serves("JDPRHHLN", "HTMSKLNB", NOON)
+    assert not found.serves("JDPXKLNB", "HNESKLNB", NOON)
+    assert not found.serves("JDPXKLNB", "HTMSKLNB", NOON - timedelta(seconds=1))
     assert Beyond.from_json(found.as_json()) == found
+
+
+def test_what_was_just_used_unplanned_stops_the_next_bottle_that_it_must_not_meet() -> None:
+    world = larkmoor()
+    car = job(world, NOON)
+    step(car, "Wheels", bay=world.bay_1)
+    sour = bottle(world, lime_remover(world), LITRE, opened_at=NOON - timedelta(days=1))
+    white = bottle(world, bleach(world), LITRE, opened_at=NOON - timedelta(days=1))
+    mild = bottle(world, soap(world), LITRE, opened_at=NOON - timedelta(days=1))
+    here = desk(world)
+    # Nobody is trained here and no eyewash is run: what the check says of people is another test's.
+    Product.objects.update(kind="other")
+    assert here.hears(car.code, sour.code, "10 ml").startswith("recorded: ")
+
+    assert here.hears(mild.code, "10 ml").startswith("recorded: ")
+    assert here.hears(white.code, "10 ml").startswith(
+        "stop: Brack bleach and Brack lime remover follow one another on this car without a rinse."
+    )
+
+
+def test_signing_a_stage_leaves_its_rinse_to_rinse() -> None:
+    world = larkmoor()
+    car = job(world, NOON)
+    step(car, "Wheel acid")
+    rinse = step(car, "Rinse wheels", after_hours=1)
+    Step.objects.filter(pk=rinse.pk).update(rinses=True)
+    here = desk(world)
+
+    spoken = [here.say(line) for line in (car.code, "SIGN")][-1]
+
+    assert spoken["next"] == "Rinse wheels is signed by RINSE, once the drain runs clear."
+    rinse.refresh_from_db()
+    assert rinse.signed_at is None
+    assert here.hears("SIGN") == "tell: Rinse wheels on Grey estate is not signed."
+
+
+def test_who_scans_is_judged_not_who_was_planned() -> None:
+    world = larkmoor()
+    world.bay_1.eyewash_at = "left of the door"
+    world.bay_1.save()
+    PlaceCheck.objects.create(place=world.bay_1, what="eyewash", done_at=NOON, by=world.tomas)
+    sour = lime_remover(world)
+    car = job(world, NOON)
+    need(step(car, "Lime", bay=world.bay_1, person=world.ines), sour, 10 * ML)
+    here_is = bottle(world, sour, LITRE, opened_at=NOON - timedelta(days=1))
+
+    other = desk(world, who=world.tomas, name="Tomas")
+    assert other.hears(car.code, here_is.code) == "stop: Tomas has not signed the sheet of the first day."
+    assert desk(world, who=world.ines, name="Ines").hears(car.code, here_is.code).startswith("recorded: ")
+    # More of it, which nobody planned, is taken in the same step.
+    assert other.hears(here_is.code) == "stop: Tomas has not signed the sheet of the first day."

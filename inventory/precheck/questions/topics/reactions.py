@@ -1,6 +1,6 @@
 """What may meet what on a job's car and in its bays."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from datetime import datetime
 
@@ -21,7 +21,15 @@ class Wetted:
     bay: str | None
     products: tuple[str, ...] = ()
     rinses: bool = False
-    signed: bool = False
+    signed_at: datetime | None = None
+
+
+@dataclass(frozen=True)
+class Used:
+    """A product that the ledger says was used on the car, planned or not, and when."""
+
+    product: str
+    at: datetime
 
 
 @dataclass(frozen=True)
@@ -40,10 +48,24 @@ class InBay:
         return self.starts_at is not None
 
 
+def on_the_car(steps: Iterable[Wetted], used: Iterable[Used]) -> tuple[str, ...]:
+    """Return the products put on the car since its last rinse was signed, whether planned or not.
+
+    What a signed step was to take and nobody scanned counts from the step's start.
+    """
+    done = [step for step in steps if step.signed_at]
+    rinsed_at = max((step.signed_at for step in done if step.rinses and step.signed_at), default=None)
+    lines = [(one.product, one.at) for one in used]
+    scanned = {product for product, _ in lines}
+    lines += [(each, step.starts_at) for step in done for each in step.products if each not in scanned]
+    return tuple(dict.fromkeys(each for each, at in lines if rinsed_at is None or at > rinsed_at))
+
+
 @dataclass(frozen=True)
 class ReactionFacts:
     """What may meet what on a job's car and in its bays; `substances` by the product's code."""
 
     steps: tuple[Wetted, ...] = ()
     in_bays: tuple[InBay, ...] = ()
+    used: tuple[Used, ...] = ()
     substances: Mapping[str, Substance] = field(default_factory=dict, hash=False)
