@@ -91,7 +91,7 @@ def _joined(one: Release, other: Release) -> Release:
 
 
 def place_of(case: Case, step: AirStep) -> AirPlace:
-    """Return where a step is breathed: its bay, or the car's cabin where it touches the inside alone."""
+    """Return where a step is breathed: its bay, or the car's cabin where it touches the inside."""
     bay = case.facts.air.places.get(step.bay or "", NOWHERE)
     if not step.inside or bay.cabin:
         return bay

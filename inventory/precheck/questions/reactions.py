@@ -104,18 +104,21 @@ def _judged(case: Case, meeting: _Meeting) -> Iterator[Finding]:
 
 @question("steps", "needs", "shelf", "products", "reactions")
 def in_the_bay(case: Case) -> list[Finding]:
-    """Stop where bleach and acid are in use in one bay; tell, once a bay, of what merely stands there."""
-    stops: dict[tuple[str, ...], Finding] = {}
+    """Stop where bleach and acid are in use in one bay, ask where a rinse must part two; tell of the rest.
+
+    The note is one for a bay; an ask stays apart from it, which would say its first pair alone.
+    """
+    in_use: dict[tuple[str, ...], Finding] = {}
     closed: dict[str, list[Finding]] = {}
     for step in case.facts.reactions.steps:
         for product in () if step.signed_at else _put_on(case, step):
             for other in case.facts.reactions.in_bays:
                 judged = _beside(case, step, product, other)
-                if judged and judged.grade == "stop":
-                    stops.setdefault(tuple(sorted((product, other.product))), judged)
+                if judged and judged.grade != "tell":
+                    in_use.setdefault(tuple(sorted((product, other.product))), judged)
                 elif judged:
                     closed.setdefault(other.bay, []).append(judged)
-    return [*stops.values(), *(_once(found) for found in closed.values())]
+    return [*in_use.values(), *(_once(found) for found in closed.values())]
 
 
 def _beside(case: Case, step: Wetted, product: str, other: InBay) -> Finding | None:

@@ -171,6 +171,39 @@ def test_bleach_elsewhere_or_later_is_silent(bay: str, hours: int, because: str)
     assert check(job(step("Lime", 0, "XLME"), bay=(other,))).findings == (), because
 
 
+def test_an_iron_remover_at_another_car_while_acid_is_used_here_asks_apart_from_the_note() -> None:
+    bay = (InBay(BAY, "XBLE"), InBay(BAY, "XRON", FRIDAY, FRIDAY + HOUR, "Red van"))
+
+    asks, note = check(job(step("Lime", 0, "XLME"), bay=bay)).findings
+
+    assert (asks.code, asks.grade, asks.about) == ("reaction.bay", "ask", ("XLME", "XRON", "SLIM0"))
+    assert asks.says == (
+        "Brack lime remover and Fenmoor iron remover are both in use in one bay, and a rinse must part them. "
+        "Red van is in the bay then."
+    )
+    assert asks.do == "Finish one, rinse car and floor to a clear drain, air the bay, then take the other."
+    assert (note.code, note.grade) == ("reaction.bay_closed", "tell")
+
+
+@pytest.mark.parametrize(
+    ("product", "bay", "hours", "because"),
+    [
+        ("XLME", "PBAYNEXX", 0, "in another bay"),
+        ("XLME", BAY, 1, "an hour later, when the acid is done"),
+        ("XSAP", BAY, 0, "an alkaline wash needs no rinse before an iron remover"),
+    ],
+)
+def test_an_iron_remover_elsewhere_or_later_or_beside_a_wash_never_asks(
+    product: str, bay: str, hours: int, because: str
+) -> None:
+    starts = FRIDAY + hours * HOUR
+    other = InBay(bay, "XRON", starts, starts + HOUR, "Red van")
+
+    found = check(job(step("Wash", 0, product), bay=(other,))).findings
+
+    assert [one.code for one in found if one.grade != "tell"] == [], because
+
+
 def test_closed_bottles_that_share_the_bay_are_one_note_however_many() -> None:
     standing = (InBay(BAY, "XBLE"), InBay(BAY, "XACD"))
 

@@ -77,7 +77,7 @@ class AirUse:
 
 @dataclass(frozen=True)
 class AirStep:
-    """A step of any open job; `inside`: it touches nothing but the car's interior. `person` is a code."""
+    """A step of any open job; `inside`: it touches the car's interior. `person` is a code."""
 
     code: str
     name: str
