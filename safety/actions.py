@@ -1,6 +1,10 @@
-"""Writing data sheets: versions are added and confirmed, never changed and never deleted."""
+"""Writing data sheets: versions are added and confirmed, never changed and never deleted.
+
+What nobody typed of a version, its section 3, may be added once; who did is noted on the sheet.
+"""
 
 from datetime import date
+from typing import Any
 
 from django.db import transaction
 
@@ -9,6 +13,24 @@ from safety.models import DataSheet, SheetVersion
 
 class AlreadyConfirmed(ValueError):
     """A version that somebody has stood for already."""
+
+
+class TypedAlready(ValueError):
+    """A version whose section 3 is there."""
+
+
+def add_composition(version: SheetVersion, composition: list[dict[str, Any]], *, by: str, on: date) -> None:
+    """Add section 3 to a version that has none; raises TypedAlready, ValidationError."""
+    with transaction.atomic():
+        kept = SheetVersion.objects.select_for_update().select_related("sheet").get(pk=version.pk)
+        if kept.composition:
+            raise TypedAlready("Section 3 of this version is typed in. A change of it is a newer version.")
+        kept.composition = composition
+        kept.full_clean()
+        kept.save(update_fields=["composition"])
+        told = f"Section 3 of the version of {kept.revision_on} was typed in by {by} on {on}."
+        kept.sheet.note = f"{kept.sheet.note}\n{told}".strip()
+        kept.sheet.save(update_fields=["note"])
 
 
 def add_version(sheet: DataSheet, version: SheetVersion, *, by: str, on: date, confirm: bool) -> SheetVersion:

@@ -13,5 +13,6 @@ urlpatterns = [
     path("<int:pk>/", views.sheet, name="sheet"),
     path("<int:pk>/pdf/", views.sheet_pdf, name="sheet_pdf"),
     path("<int:pk>/new/", views.new_version, name="new_version"),
+    path("<int:pk>/versions/<int:version>/section-3/", views.section_3, name="section_3"),
     path("<int:pk>/versions/<int:version>/confirm/", views.confirm, name="confirm"),
 ]

@@ -12,7 +12,7 @@ from django.views.decorators.http import require_GET, require_http_methods, requ
 
 from safety import actions, queries
 from safety.access import lan_or_login, owner_only
-from safety.forms import SheetForm, VersionForm
+from safety.forms import IngredientRows, SheetForm, VersionForm
 from safety.hazards.composed import composed
 from safety.hazards.composition import mixes_typed
 from safety.hazards.facts import label_parts
@@ -127,6 +127,24 @@ def new_version(request: HttpRequest, pk: int) -> HttpResponse:
             messages.success(request, f"The version is kept. {told(kept)}".strip())
             return redirect("safety:sheet", one.pk)
     return render(request, "safety/new_version.html", {"form": form, "sheet": one})
+
+
+@require_http_methods(["GET", "POST"])
+@owner_only
+def section_3(request: HttpRequest, pk: int, version: int) -> HttpResponse:
+    """Take in what a product is made of, where the version that counts says nothing of it."""
+    one = get_object_or_404(SheetVersion.objects.select_related("sheet"), pk=version, sheet_id=pk)
+    rows = IngredientRows(request.POST if request.method == "POST" else None)
+    wrong = (rows.sentences() or rows.of_the_whole()) if request.method == "POST" else []
+    if request.method == "POST" and not wrong:
+        try:
+            actions.add_composition(one, rows.documents(), by=str(request.user), on=timezone.localdate())
+        except (actions.TypedAlready, ValidationError) as refused:
+            wrong = refused.messages if isinstance(refused, ValidationError) else [str(refused)]
+        else:
+            messages.success(request, "Section 3 is kept: mixes, air and reactions are judged by it now.")
+            return redirect("safety:sheet", pk)
+    return render(request, "safety/section_3.html", {"version": one, "rows": rows, "wrong": wrong})
 
 
 def told(version: SheetVersion) -> str:

@@ -8,7 +8,7 @@ from django import forms
 
 from safety.hazards.composition import Document, read_row, typed
 from safety.hazards.mixtures.fields import MixtureError
-from safety.hazards.mixtures.reading import read_ingredient
+from safety.hazards.mixtures.reading import read_ingredient, read_mixture
 
 FEWEST, SPARE, MOST = 8, 4, 60
 ROW = re.compile(r"row-(\d{1,2})-name")
@@ -139,3 +139,13 @@ class IngredientRows:
     def spare(self) -> list[IngredientForm]:
         """The rows to fold away."""
         return [row for row in self.rows if row.blank and row.number > SPARE]
+
+    def of_the_whole(self) -> list[str]:
+        """What is wrong with the ingredients together: more than 100 %, or none at all."""
+        if not self.documents():
+            return ["Type at least one ingredient, as section 3 of the sheet lists it."]
+        try:
+            read_mixture({"form": "liquid", "ingredients": self.documents()})
+        except MixtureError as odd:
+            return [str(odd)]
+        return []

@@ -49,11 +49,18 @@ def in_one_place(a: Substance, b: Substance) -> Finding | None:
     flag = transport(a, b)
     if name := never(a, b):
         says = f"{both(a, b)} never stand in one cabinet, on one shelf or tray: {name}."
-        return flagged(finding(CODE, "stop", says, harmful or pairs, MOVE, (a, b)), flag)
+        why = harmful or pairs or (_by_name(a, b, name),)
+        return flagged(finding(CODE, "stop", says, why, MOVE, (a, b)), flag)
     if harmful:
         says = f"{both(a, b)} stand together, and harm if they leak."
         return flagged(finding(CODE, grade(a, b, harmful), says, harmful, APART, (a, b)), flag)
     return None if flag is None or a == b else carried(a, b, flag)
+
+
+def _by_name(a: Substance, b: Substance, name: str) -> Pair:
+    """Return what the rule's own name says, where a label alone told of the harm and no cell of the chart."""
+    says = f"{name[:1].upper()}{name[1:]} may burn or give off harmful gas if both leak."
+    return Pair(a.name, b.name, ("F",), "this shop's rule for cabinets", "M", says, "cabinet")
 
 
 def never(a: Substance, b: Substance) -> str:

@@ -32,6 +32,7 @@ UNWEIGHED = frozenset({"air.named_protection"})
 FOLDS = {
     "air.closed_space": frozenset({"air.idlh", "air.lel", "air.exposure", "air.respirator", "air.ignition"}),
     "air.idlh": frozenset({"air.exposure", "air.respirator"}),
+    "air.exposure": frozenset({"air.no_flow_is_enough", "air.no_figure"}),
 }
 DANGEROUS = "What nobody can estimate is treated as immediately dangerous; no cartridge is advised."
 LAW = "29 CFR 1910.134(d)(1)(iii)"

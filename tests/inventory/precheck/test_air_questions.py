@@ -70,7 +70,8 @@ def test_more_than_may_be_breathed_in_a_quarter_of_an_hour_stops_and_says_every_
         "960 m³/h, K 3. The shift's average against the 8-hour limit: isopropanol 4.61 % of 400 ppm (UK WEL, "
         "read in a copy). The worst 15 minutes against the 15-minute limit: isopropanol 119 % of 500 ppm (UK "
         "WEL, read in a copy). Not judged, no ceiling is listed: isopropanol. All limits of isopropanol: "
-        "UK WEL 8-hour limit 400 ppm / 999 mg/m³; UK WEL 15-minute limit 500 ppm / 1250 mg/m³. Screening "
+        "UK WEL 8-hour limit 400 ppm / 999 mg/m³; UK WEL 15-minute limit 500 ppm / 1250 mg/m³. No "
+        "air flow is enough for who works here; the figure for the room serves only the others. Screening "
         "arithmetic for a workshop: it never replaces a competent person's assessment."
     )
     assert one.about == ("PBAYTWOX", "SWPXKLNB")
