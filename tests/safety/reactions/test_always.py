@@ -68,3 +68,15 @@ def test_a_product_never_meets_itself(a: Substance) -> None:
 def test_a_signed_rinse_ends_every_stop_on_a_car(a: Substance, b: Substance) -> None:
     answer = on_one_car(a, b, rinsed=True)
     assert answer is None or answer.grade == "tell"
+
+
+def test_a_label_alone_that_says_flammable_is_kept_from_an_oxidiser() -> None:
+    wipe = Substance("Wipe", hazards=("Flam. Liq. 2 H225",))
+    found = in_one_place(Substance("Bleach", frozenset({"104"})), wipe)
+
+    assert found is not None
+    assert found.grade == "stop"
+    assert found.says == (
+        "Bleach and Wipe never stand in one cabinet, on one shelf or tray: an oxidiser beside something "
+        "flammable. An oxidiser beside something flammable may burn or give off harmful gas if both leak."
+    )

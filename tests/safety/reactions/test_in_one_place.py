@@ -243,15 +243,3 @@ def test_a_full_bay_says_its_stop_before_what_asks() -> None:
 
 def test_a_bay_of_what_does_not_meet_says_nothing() -> None:
     assert all_in_one_bay(closed=[SHAMPOO, WIPE], in_use=[ALKALINE]) == ()
-
-
-def test_a_label_alone_that_says_flammable_is_kept_from_an_oxidiser() -> None:
-    wipe = Substance("Wipe", hazards=("Flam. Liq. 2 H225",))
-    found = in_one_place(Substance("Bleach", frozenset({"104"})), wipe)
-
-    assert found is not None
-    assert found.grade == "stop"
-    assert found.says == (
-        "Bleach and Wipe never stand in one cabinet, on one shelf or tray: an oxidiser beside something "
-        "flammable. An oxidiser beside something flammable may burn or give off harmful gas if both leak."
-    )
