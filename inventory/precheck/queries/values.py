@@ -36,7 +36,7 @@ def step_facts(row: Step) -> StepFacts:
         code=row.code, stage=row.stage, name=row.name, starts_at=row.starts_at, ends_at=row.ends_at,
         bay=row.bay.code if row.bay else None, bay_name=row.bay.name if row.bay else "",
         person=row.person.name if row.person else "", signed_at=row.signed_at,
-        signed_by=row.signed_by.name if row.signed_by else "",
+        signed_by=row.signed_by.name if row.signed_by else "", rinses=row.rinses,
     )  # fmt: skip
 
 

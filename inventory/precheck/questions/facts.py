@@ -43,6 +43,7 @@ class StepFacts:
     person: str = ""
     signed_at: datetime | None = None
     signed_by: str = ""
+    rinses: bool = False
 
 
 @dataclass(frozen=True)

@@ -36,19 +36,21 @@ class Standing:
 
 def standings(case: Case, check: Check) -> list[Standing]:
     """Return the steps of a job in their order, each with what is ready."""
-    return [_standing(case, step, _gravest(step, check)) for step in case.facts.steps]
+    return [_standing(case, step, _open(step, check)) for step in case.facts.steps]
 
 
-def _gravest(step: StepFacts, check: Check) -> Finding | None:
-    about = (one for one in check.findings if one.grade != "tell" and step.code in one.about)
-    return next(about, None)
+def _open(step: StepFacts, check: Check) -> list[Finding]:
+    return [one for one in check.findings if one.grade != "tell" and step.code in one.about]
 
 
-def _standing(case: Case, step: StepFacts, finding: Finding | None) -> Standing:
+def _standing(case: Case, step: StepFacts, about: list[Finding]) -> Standing:
     if step.signed_at:
         return Standing(step, f"signed by {step.signed_by}" if step.signed_by else "signed")
-    if finding:
-        return Standing(step, _lacks(case, finding), finding)
+    if about:
+        more = f", and {len(about) - 1} more" if len(about) > 1 else ""
+        return Standing(step, f"{_lacks(case, about[0])}{more}", about[0])
+    if step.rinses:
+        return Standing(step, "RINSE signs it, once the drain runs clear")
     supplies = [supply for supply in case.supplies if supply.step.code == step.code]
     if supplies:
         return Standing(step, f"{plural(len(supplies), 'product')} ready")

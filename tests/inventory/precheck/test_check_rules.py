@@ -218,6 +218,11 @@ def test_each_step_says_what_is_ready_for_it() -> None:
         (LOTS_APART, "not enough of one lot"),
         (facts(steps=(replace(WIPE, stage="cure"),)), "Bay 2 held until Fri 09:00"),
         (facts(steps=(replace(WIPE, signed_at=NOON, signed_by="Tomas"),)), "signed by Tomas"),
+        (facts(steps=(replace(WIPE, rinses=True),)), "RINSE signs it, once the drain runs clear"),
+        (
+            facts(need(WIPE, HOLLIN, 180), need(WIPE, BRACK, 10), shelf=(bottle("BHLNKLNB", HOLLIN, 140),)),
+            "0 ml of 10 ml, and 1 more",
+        ),
     ],
 )
 def test_a_step_says_its_gravest_finding_in_a_few_words(of: Facts, ready: str) -> None:
