@@ -64,7 +64,7 @@ class StepAir:
 def steps_in_air(case: Case, steps: Iterable[AirStep]) -> list[StepAir]:
     """Return the steps that let something go, each with what others let go beside it."""
     facts = case.facts.air
-    everyone = [one for one in (*facts.steps, *facts.others) if not one.signed]
+    everyone = (*facts.steps, *facts.others)
     found = []
     for step in steps:
         taken = tuple(_taken(case, use) for use in step.uses)
@@ -72,7 +72,10 @@ def steps_in_air(case: Case, steps: Iterable[AirStep]) -> list[StepAir]:
         if not (release := _released(case, step, known)):
             continue
         beside = [
-            _release(case, other) for other in everyone if other.code != step.code and step.meets(other)
+            _release(case, other)
+            for other in everyone
+            if other.code != step.code
+            and (other.hangs_over(step) or (not other.signed and step.meets(other)))
         ]
         found.append(
             StepAir(

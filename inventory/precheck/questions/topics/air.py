@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from datetime import datetime, tzinfo
+from datetime import datetime, timedelta, tzinfo
 
 from safety.air.evaporating import Ingredient
 from safety.air.values import Limit, Place
@@ -75,6 +75,9 @@ class AirUse:
     kind: str = ""
 
 
+QUARTER = timedelta(minutes=15)
+
+
 @dataclass(frozen=True)
 class AirStep:
     """A step of any open job; `inside`: it touches the car's interior. `person` is a code."""
@@ -95,7 +98,19 @@ class AirStep:
     def meets(self, other: "AirStep") -> bool:
         """Say whether two steps are done in one place at one time."""
         together = self.starts_at < other.ends_at and other.starts_at < self.ends_at
-        return together and self.bay is not None and self.bay == other.bay and self.inside == other.inside
+        return together and self._beside(other)
+
+    def hangs_over(self, later: "AirStep") -> bool:
+        """Say whether what it lets go in its first quarter of an hour still hangs there as another begins.
+
+        Within a quarter of an hour it counts whole: a step that is split starts in its own vapour.
+        """
+        let_go = min(self.ends_at, self.starts_at + QUARTER)
+        just_before = timedelta(0) <= later.starts_at - let_go < QUARTER
+        return just_before and self.ends_at <= later.starts_at and self._beside(later)
+
+    def _beside(self, other: "AirStep") -> bool:
+        return self.bay is not None and self.bay == other.bay and self.inside == other.inside
 
 
 @dataclass(frozen=True)
