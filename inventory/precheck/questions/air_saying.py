@@ -128,7 +128,7 @@ def way_out(case: Case, of: StepAir, found: Found) -> str:
     one = volatile[0]
     most = int(one.amount / share * 0.95) // 1000 * 1000
     amount = show(most, one.makeup.dimension, case.facts.system)
-    # What is left in the air of the first part is not counted for the second: hence the pause.
+    # The second part starts in what the first one left: hence the pause.
     return (
         f"As planned here, {amount} in fifteen minutes stays below: take less, or split the step and let "
         "the air clear between."
