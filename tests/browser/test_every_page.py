@@ -16,7 +16,7 @@ from inventory.models import Container, Job, Order, Person, Place, Product, Serv
 from inventory.precheck.queries import verdicts
 from inventory.spreadsheets import actions, queries
 from inventory.spreadsheets.sheets import write_csv
-from safety.models import DataSheet
+from safety.models import DataSheet, SheetVersion
 from tests.browser.conftest import Site, cookies
 
 WIDTHS = ((1280, 900), (800, 1280), (360, 740))
@@ -122,6 +122,11 @@ PAGES: dict[str, Address] = {
     "safety:sheet": lambda shop: reverse("safety:sheet", args=[sheet(shop)]),
     "safety:new_sheet": lambda shop: reverse("safety:new_sheet"),
     "safety:new_version": lambda shop: reverse("safety:new_version", args=[sheet(shop)]),
+    "safety:section_3": lambda shop: reverse(
+        "safety:section_3", args=[sheet(shop), SheetVersion.objects.filter(sheet=sheet(shop)).latest("id").pk]
+    ),
+    "precheck:rules": lambda shop: reverse("precheck:rules"),
+    "precheck:regrade": lambda shop: reverse("precheck:regrade", args=["wait.recoat"]),
     "scan:station": lambda shop: reverse("scan:station"),
     "scan:stations": lambda shop: reverse("scan:stations"),
     "scan:enrol": lambda shop: reverse("scan:enrol"),
