@@ -9,6 +9,7 @@ from django.utils import timezone
 
 from inventory.models import Container, Movement, Place, Shop
 from inventory.precheck.queries import putting_away
+from inventory.precheck.rules.put_away import JUDGED
 from inventory.shelf.rules import SOON_DAYS, Bottle, cap_style, is_low, life_left, mix, pack, time_left
 from inventory.stock.queries import containers, why_held
 from inventory.units import show
@@ -19,7 +20,6 @@ from safety.hazards.mix import mixed
 from safety.hazards.mixtures.values import Because
 
 MOST_ROWS = 500
-JUDGED = {Place.Kind.CABINET, Place.Kind.SHELF, Place.Kind.TRAY, Place.Kind.BAY}
 
 
 @dataclass(frozen=True)

@@ -16,6 +16,9 @@ from safety.reactions.values import Substance
 # Where things stand within each other's reach; a store or a bay is a room.
 TOGETHER = {"cabinet", "shelf", "tray"}
 CABINET, BAY = "cabinet", "bay"
+# Where things are together for a while: what leaves must be able to leave, so what would stop asks.
+PASSING = {"waste", "van"}
+JUDGED = TOGETHER | PASSING | {BAY}
 
 
 @dataclass(frozen=True)
@@ -43,12 +46,14 @@ def put_away(putting: Putting) -> tuple[Finding, ...]:
 
 
 def _beside(putting: Putting) -> list[Finding]:
-    judge = in_one_place if putting.kind in TOGETHER else in_one_bay if putting.kind == BAY else None
-    if judge is None:
+    if putting.kind not in JUDGED:
         return []
+    judge = in_one_bay if putting.kind == BAY else in_one_place
     others = sorted({each for each in putting.there if each != putting.what}, key=lambda each: each.name)
     found = gravest_first(one for each in others if (one := judge(putting.what, each)))
     found = gravest_first([*found, *_never_in_one_cabinet(putting)])
+    if putting.kind in PASSING:
+        found = tuple(replace(one, grade="ask") if one.grade == "stop" else one for one in found)
     return [_once(found)] if found else []
 
 

@@ -10,6 +10,7 @@ from django.db.models import Q
 
 from inventory.models import Container, KitPart, Place, Product, Shop
 from inventory.precheck import queries as precheck
+from inventory.precheck.rules.put_away import JUDGED
 from inventory.stock.conversation import Said, State
 from inventory.stock.conversation.facts import Facts, Found
 from inventory.stock.conversation.verbs.fill import WATERED
@@ -21,7 +22,6 @@ from safety.reactions.vessel import in_one_vessel
 
 WATER = Substance("water", frozenset({WATERY}), water_based=True)
 KEEP_DRY = "Nothing with water goes into it: thin it with what its label names, or fill it neat."
-JUDGED = {Place.Kind.CABINET, Place.Kind.SHELF, Place.Kind.TRAY, Place.Kind.BAY}
 
 
 def put_away(

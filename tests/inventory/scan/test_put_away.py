@@ -107,6 +107,17 @@ def test_a_tray_of_its_own_is_enough_for_what_only_asks() -> None:
     assert desk(world).hears(sour.code, tray.code).startswith("recorded: Moved Brack lime remover")
 
 
+@pytest.mark.parametrize("kind", ["waste", "van"])
+def test_where_things_are_for_a_while_only_it_is_asked_so_that_they_can_leave(kind: str) -> None:
+    world = larkmoor()
+    there = Place.objects.create(shop=world.shop, name="There", kind=kind)
+    bottle(world, bleach(world), LITRE, place=there)
+    here = desk(world)
+
+    assert here.hears(bottle(world, lime_remover(world), LITRE).code, there.code).startswith(f"ask: {BOTH}")
+    assert here.hears("YES").startswith("recorded: Moved Brack lime remover")
+
+
 def test_an_empty_bottle_of_bleach_harms_nobody() -> None:
     world = larkmoor()
     there = cabinet(world)
