@@ -9,6 +9,7 @@ from inventory.management.demo.bookings import book_the_week
 from inventory.management.demo.history import Progress, tell
 from inventory.management.demo.nouns import Cast, load
 from inventory.management.demo.panels import describe_work, read_panels
+from inventory.management.demo.passed import pass_some
 from inventory.management.demo.people import guard
 from inventory.management.demo.profiles import describe_products
 from inventory.management.demo.today import arrange
@@ -27,4 +28,5 @@ def make(now: datetime, progress: Progress) -> Cast:
     book_the_week(cast, now)
     read_panels(cast, now)
     guard(cast, now)
+    pass_some(cast)
     return cast
