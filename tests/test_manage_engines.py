@@ -108,3 +108,20 @@ def test_the_second_engine_leaves_out_what_the_engine_cannot_change(tmp_path: Pa
         "test_suite.py::test_by_fixture",
         "test_suite.py::test_other_processes",
     ]
+
+
+def test_both_engines_run_at_once_and_the_second_one_speaks_last(
+    monkeypatch: pytest.MonkeyPatch, capfd: pytest.CaptureFixture[str]
+) -> None:
+    told = "import os, sys; print(os.environ['CAPDATE_DIR'][-6:], sys.argv[1:]); sys.exit(len(sys.argv) - 1)"
+
+    def command(run: Run, arguments: list[str]) -> list[str]:
+        return [sys.executable, "-c", told, *(["only"] if run.only_database else []), *arguments]
+
+    monkeypatch.setattr(engines, "command", command)
+    runs = engines.plan("", must_have_all=True, postgres_trouble="")
+
+    assert engines._both(runs, ["tests"]) == [1, 2]
+    lines = [line for line in capfd.readouterr().out.splitlines() if line]
+    assert lines[1] == "/first ['tests']"
+    assert lines[-1] == "second ['only', 'tests']"
