@@ -5,47 +5,62 @@ Containers come by the hundred thousand, so the ledger draws theirs and looks be
 
 from inventory.codes import new_code
 
+_drawn: set[str] = set()
+
+
+def fresh(letter: str) -> str:
+    """Return a code that this process has not drawn before.
+
+    Six letters give 24 million: half a year told in one process met the same one twice. Another process may
+    still have drawn it; then the database refuses, and what was asked is asked again.
+    """
+    code = new_code(letter)
+    while code in _drawn:
+        code = new_code(letter)
+    _drawn.add(code)
+    return code
+
 
 def place_code() -> str:
     """Return a fresh code for a place."""
-    return new_code("P")
+    return fresh("P")
 
 
 def person_code() -> str:
     """Return a fresh code for a person's badge."""
-    return new_code("H")
+    return fresh("H")
 
 
 def job_code() -> str:
     """Return a fresh code for a job."""
-    return new_code("J")
+    return fresh("J")
 
 
 def step_code() -> str:
     """Return a fresh code for a step; the chain names a step by it."""
-    return new_code("S")
+    return fresh("S")
 
 
 def lot_code() -> str:
     """Return a fresh code for a lot."""
-    return new_code("L")
+    return fresh("L")
 
 
 def product_code() -> str:
     """Return a fresh code for a product."""
-    return new_code("X")
+    return fresh("X")
 
 
 def station_code() -> str:
     """Return a fresh code for a scan station."""
-    return new_code("T")
+    return fresh("T")
 
 
 def vehicle_code() -> str:
     """Return a fresh code for a vehicle."""
-    return new_code("V")
+    return fresh("V")
 
 
 def order_code() -> str:
     """Return a fresh code for an order."""
-    return new_code("D")
+    return fresh("D")
