@@ -236,7 +236,7 @@ def test_a_preview_asks_as_many_questions_for_two_rows_as_for_two_hundred(django
 
 def test_a_code_that_is_only_drawn_never_makes_two_products_one(monkeypatch) -> None:
     world = cast.larkmoor()
-    monkeypatch.setattr("inventory.models.own_code.new_code", lambda letter: letter * 8)
+    monkeypatch.setattr("inventory.models.own_code.fresh", lambda letter: letter * 8)
     given = table("name | kind | measured", ["Tarn", "topper", "by weight"], ["Combe", "topper", "by weight"])
     found = judged(world, "products", given)
     assert [each.becomes for each in found.outcomes] == [Becomes.NEW, Becomes.NEW]
