@@ -4,6 +4,7 @@ from .attempt import Attempt
 from .container import Container
 from .job import CheckSignature, Job, Override, Step, StepNeed, Vehicle
 from .lot import Lot
+from .measured import AirMeasurement, AirSample, LocalExhaust, Washed
 from .movement import Head, Movement
 from .order import Order, OrderLine
 from .panel import Arrival, Panel, Reading
@@ -35,6 +36,8 @@ __all__ = [
     "TRACED_KINDS",
     "Admission",
     "AirLimit",
+    "AirMeasurement",
+    "AirSample",
     "Arrival",
     "Attempt",
     "CheckSignature",
@@ -51,6 +54,7 @@ __all__ = [
     "Kind",
     "KitPart",
     "LifeUnit",
+    "LocalExhaust",
     "Lot",
     "MedicalEvaluation",
     "Movement",
@@ -81,6 +85,7 @@ __all__ = [
     "Supplier",
     "Training",
     "Vehicle",
+    "Washed",
     "WeatherReading",
     "Work",
 ]

@@ -76,6 +76,9 @@ class Step(Work):
     ends_at = models.DateTimeField()
     signed_at = models.DateTimeField(null=True, blank=True)
     signed_by = models.ForeignKey(Person, models.PROTECT, null=True, blank=True, related_name="+")
+    panels = models.ManyToManyField(
+        "inventory.Panel", blank=True, related_name="+", help_text="cut; empty: all"
+    )
 
     class Meta:
         ordering = ["starts_at", "position"]

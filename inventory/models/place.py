@@ -19,6 +19,7 @@ class Place(models.Model):
         CABIN = "cabin", "car's cabin"
         VAN = "van", "van"
         WASTE = "waste", "waste point"
+        CAN = "can", "waste can or bucket"
 
     shop = models.ForeignKey(Shop, models.PROTECT, related_name="places")
     code = models.CharField(max_length=8, unique=True, default=place_code)
@@ -46,6 +47,7 @@ class Place(models.Model):
     eyewash_at = models.CharField(max_length=80, blank=True)
     extinguisher_at = models.CharField(max_length=80, blank=True)
     spill_kit_at = models.CharField(max_length=80, blank=True)
+    rag_can_at = models.CharField(max_length=80, blank=True)
     first_aid_at = models.CharField(max_length=80, blank=True)
     read_at_m = models.DecimalField(
         max_digits=3, decimal_places=1, default=2, help_text="metres from which the poster is read"

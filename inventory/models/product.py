@@ -152,6 +152,12 @@ class Product(models.Model):
 class Pack(models.Model):
     """A size that is bought, with its GTIN. A kit is one pack and several bottles (`parts`)."""
 
+    class Vessel(models.TextChoices):
+        UNKNOWN = "", "not said"
+        PLASTIC = "plastic", "glass or plastic"
+        METAL = "metal", "metal"
+        SAFETY_CAN = "safety_can", "safety can"
+
     product = models.ForeignKey(Product, models.PROTECT, related_name="packs")
     name = models.CharField(max_length=40, blank=True)
     amount = models.PositiveBigIntegerField(help_text="content, in the base unit")
@@ -160,6 +166,7 @@ class Pack(models.Model):
     multiple = models.PositiveSmallIntegerField(default=1, help_text="ordered in cases of this many")
     per_case = models.PositiveSmallIntegerField(default=1, help_text="bottles that one scan brings")
     usual = models.BooleanField(default=True, help_text="what is reordered")
+    vessel = models.CharField(max_length=10, choices=Vessel, default=Vessel.UNKNOWN, blank=True)
 
     class Meta:
         constraints = [

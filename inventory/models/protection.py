@@ -138,6 +138,7 @@ class PlaceCheck(models.Model):
     class What(models.TextChoices):
         EYEWASH = "eyewash", "eyewash run"
         RAGS = "rags", "rag can emptied"
+        EMPTIED = "emptied", "can or bucket emptied and rinsed"
 
     place = models.ForeignKey(Place, models.PROTECT, related_name="checks")
     what = models.CharField(max_length=8, choices=What)
@@ -159,8 +160,20 @@ class IgnitionSource(models.Model):
         ON = "on", "on"
         OFF = "off", "off"
 
+    class Sort(models.TextChoices):
+        OTHER = "", "another"
+        FUEL_HEATER = "fuel_heater", "heater that burns fuel"
+        HEATER = "heater", "electric heater"
+        LAMP = "lamp", "infrared or UV lamp"
+        WELDER = "welder", "welder"
+        ENGINE = "engine", "running engine"
+        GRINDER = "grinder", "grinder"
+        VACUUM = "vacuum", "switched vacuum"
+        CHARGER = "charger", "charger"
+
     place = models.ForeignKey(Place, models.CASCADE, related_name="ignition_sources")
     name = models.CharField(max_length=40)
+    sort = models.CharField(max_length=11, choices=Sort, default=Sort.OTHER, blank=True)
     state = models.CharField(max_length=7, choices=State, default=State.UNKNOWN)
     said_at = models.DateTimeField(null=True, blank=True)
     said_by = models.ForeignKey(Person, models.PROTECT, null=True, blank=True, related_name="+")

@@ -48,8 +48,22 @@ class Work(models.Model):
         FFP3 = "ffp3", "dust mask FFP3"
         HALF = "half", "half mask"
         FULL = "full", "full-face mask"
+        POWERED_HALF = "powered_half", "powered half mask"
+        POWERED_FULL = "powered_full", "powered full-face mask"
         HOOD = "hood", "loose powered hood"
         AIR_FED = "air_fed", "air-fed mask"
+
+    class Tool(models.TextChoices):
+        PRESSURE_WASHER = "pressure_washer", "pressure washer"
+        COMPRESSED_AIR = "compressed_air", "compressed air"
+        STEAM = "steam", "steam cleaner"
+        OZONE = "ozone", "ozone machine"
+        DRY_ICE = "dry_ice", "dry-ice blaster"
+        INFRARED = "infrared", "infrared lamp"
+        UV_LAMP = "uv_lamp", "UV lamp"
+        HEAT_GUN = "heat_gun", "heat gun"
+        GRINDER = "grinder", "grinder or sander with sparks"
+        VACUUM = "vacuum", "vacuum cleaner"
 
     cut = models.CharField(max_length=10, choices=Cut, default=Cut.NONE, blank=True)
     passes = models.PositiveSmallIntegerField(default=1)
@@ -57,7 +71,10 @@ class Work(models.Model):
     rinses = models.BooleanField(default=False, help_text="everything is rinsed to a clear drain")
     spot = models.BooleanField(default=False, help_text="spots cleaned with water alone, wiped dry")
     sprayed = models.BooleanField(default=False, help_text="what it takes is sprayed as a mist")
-    respirator = models.CharField(max_length=7, choices=Respirator, default=Respirator.NONE)
+    respirator = models.CharField(max_length=12, choices=Respirator, default=Respirator.NONE)
+    local_exhaust = models.BooleanField(default=False, help_text="vapour or dust is caught where it arises")
+    tools = models.JSONField(default=list, blank=True, help_text="what is used besides hands and products")
+    dry_ice_g = models.PositiveIntegerField(null=True, blank=True, help_text="dry ice that is blasted, in g")
     touches = models.JSONField(null=True, blank=True, help_text="areas of the car; empty: as its products do")
 
     class Meta:
