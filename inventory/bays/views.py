@@ -11,9 +11,10 @@ from django.views.decorators.http import require_GET, require_POST
 
 from inventory.access import member, owner, person_of, shop_of, worker
 from inventory.bays import actions, queries
-from inventory.bays.charts import air_picture, svg
+from inventory.bays.charts import PENS, air_picture
 from inventory.bays.forms import AirForm, ReadingForm, SparkForm
 from inventory.bays.rules import Curve, limits_in_words
+from inventory.drawing import svg
 from inventory.models import Person, Place
 
 WIDE, NARROW = 640.0, 330.0
@@ -56,7 +57,7 @@ def _drawn(curve: Curve | None, code: str) -> tuple[SafeString, SafeString, str]
         return mark_safe(""), mark_safe(""), ""
     # Every text in it went through html.escape; the rest is numbers.
     wide, narrow = (
-        mark_safe(svg(air_picture(curve, width), f"{code}-{name}"))
+        mark_safe(svg(air_picture(curve, width), PENS, f"{code}-{name}"))
         for width, name in ((WIDE, "wide"), (NARROW, "narrow"))
     )
     return wide, narrow, limits_in_words(curve)

@@ -1,6 +1,5 @@
 """The air of a step over time as a picture. Pure."""
 
-from inventory.bays.charts.picture import TEXT, Drawing, Line, Words, air_picture
-from inventory.bays.charts.svg import svg
+from inventory.bays.charts.picture import PENS, TEXT, air_picture
 
-__all__ = ["TEXT", "Drawing", "Line", "Words", "air_picture", "svg"]
+__all__ = ["PENS", "TEXT", "air_picture"]

@@ -4,48 +4,26 @@ Lengths are points; y runs down from the top.
 """
 
 from collections.abc import Callable
-from dataclasses import dataclass
 
 from inventory.bays.rules import Curve
+from inventory.drawing import LETTER, Drawing, Pens, Stroke, Words
 from safety.air.saying import number
 
 TEXT = 11.0
 LEFT, RIGHT, TOP, PLOT, BELOW = 4.0, 4.0, 22.0, 120.0, 20.0
-LETTER = 0.54  # mean width of a letter of the face, as a share of its size
 TICK_MINUTES = 15
 # How much of the height the higher of limit and peak takes.
 HEADROOM = 0.92
 
 
-@dataclass(frozen=True)
-class Line:
-    """A line through points; `kind` is nose, room, limit, axis or tick."""
-
-    kind: str
-    points: tuple[tuple[float, float], ...]
-
-
-@dataclass(frozen=True)
-class Words:
-    """A text whose base line starts, ends or is centred at x, y; `anchor` is start, middle or end."""
-
-    x: float
-    y: float
-    text: str
-    anchor: str = "start"
-    strong: bool = False
-
-
-@dataclass(frozen=True)
-class Drawing:
-    """A picture of `width` by `height`, its title and what it shows in words."""
-
-    width: float
-    height: float
-    title: str
-    says: str
-    lines: tuple[Line, ...]
-    words: tuple[Words, ...]
+# Weight and dashes of each kind of line.
+PENS: Pens = {
+    "nose": (2.0, ()),
+    "room": (1.4, (5, 3)),
+    "limit": (1.2, (2, 3)),
+    "axis": (0.8, ()),
+    "tick": (0.6, ()),
+}
 
 
 def air_picture(curve: Curve, width: float = 340.0) -> Drawing:
@@ -62,12 +40,12 @@ def air_picture(curve: Curve, width: float = 340.0) -> Drawing:
     nose = tuple((x(point.minute), y(point.nose)) for point in curve.points)
     room = tuple((x(point.minute), y(point.room)) for point in curve.points)
     limit = y(100.0)
-    lines = (
-        Line("axis", ((LEFT, zero), (width - RIGHT, zero))),
-        Line("limit", ((LEFT, limit), (width - RIGHT, limit))),
-        *(Line("tick", ((x(at), zero), (x(at), zero + 4))) for at in _ticks(curve)),
-        Line("room", room),
-        Line("nose", nose),
+    strokes = (
+        Stroke("axis", ((LEFT, zero), (width - RIGHT, zero))),
+        Stroke("limit", ((LEFT, limit), (width - RIGHT, limit))),
+        *(Stroke("tick", ((x(at), zero), (x(at), zero + 4))) for at in _ticks(curve)),
+        Stroke("room", room),
+        Stroke("nose", nose),
     )
     who = _nose_label(curve, x(curve.peak.minute), y(curve.peak.nose), limit, width)
     words = (
@@ -76,7 +54,7 @@ def air_picture(curve: Curve, width: float = 340.0) -> Drawing:
         _room_label(curve, width, y, who),
         *_minutes(curve, x, zero),
     )
-    return Drawing(width, zero + BELOW, f"Air over time: {curve.name}", curve.says, lines, words)
+    return Drawing(width, zero + BELOW, TEXT, f"Air over time: {curve.name}", curve.says, strokes, words)
 
 
 def _ticks(curve: Curve) -> range:

@@ -4,12 +4,11 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
 
+from inventory.drawing import LETTER
 from inventory.reorder.rules import Coming, Line, words
 
 LEFT, RIGHT = 4.0, 4.0
 TEXT = 8.0
-# Mean width of a letter of the face, as a share of its size; labels that would touch take another lane.
-LETTER = 0.54
 MOST_EVENTS = 6
 
 

@@ -1,60 +1,29 @@
-"""Stock to come as a picture: one geometry, drawn as SVG by `svg` and on paper by `pdf`.
+"""Stock to come as a picture: one geometry, drawn as SVG in a page and on paper by `pdf`.
 
 One ink. The zero line is named, deliveries and losses are labelled where they happen, and `weeks` gives the
 same figures as a table. Lengths are points, y runs down from the top.
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from datetime import timedelta
 from itertools import pairwise
 from math import ceil
 
-from inventory.reorder.charts.labels import LEFT, LETTER, RIGHT, TEXT, events, lanes_of, runs_left, x_of
+from inventory.drawing import LETTER, Drawing, Pens, Stroke, Words
+from inventory.reorder.charts.labels import LEFT, RIGHT, TEXT, events, lanes_of, runs_left, x_of
 from inventory.reorder.rules import Coming, Line, words
 
 LANE, PLOT, BELOW = 12.0, 66.0, 16.0
 # What the name of a day below the line takes, with the gap behind it.
 DAY_ROOM = 36.0
 # Weight in points and dashes of each kind of line.
-PENS: dict[str, tuple[float, tuple[float, ...]]] = {
+PENS: Pens = {
     "level": (1.6, ()),
     "order": (1.2, (3, 2)),
     "zero": (0.8, ()),
     "mark": (0.4, ()),
     "tick": (0.4, ()),
 }
-
-
-@dataclass(frozen=True)
-class Stroke:
-    """A line through points; `kind` is level, order, zero, mark or tick."""
-
-    kind: str
-    points: tuple[tuple[float, float], ...]
-
-
-@dataclass(frozen=True)
-class Words:
-    """A text whose base line starts, or ends where `ends` is set, at x, y."""
-
-    x: float
-    y: float
-    text: str
-    ends: bool = False
-    strong: bool = False
-
-
-@dataclass(frozen=True)
-class Chart:
-    """A picture of `width` by `height` points, with its title and what it shows in one sentence."""
-
-    width: float
-    height: float
-    title: str
-    says: str
-    strokes: tuple[Stroke, ...]
-    words: tuple[Words, ...]
 
 
 def path(coming: Coming) -> list[tuple[float, float]]:
@@ -73,7 +42,7 @@ def path(coming: Coming) -> list[tuple[float, float]]:
     return points
 
 
-def stock_chart(line: Line, width: float = 340.0) -> Chart:
+def stock_chart(line: Line, width: float = 340.0) -> Drawing:
     """Return the picture of one product's stock to come; solid without this order, dashed with it."""
     paths = [("level", path(line.coming))]
     if line.choice:
@@ -92,13 +61,15 @@ def stock_chart(line: Line, width: float = 340.0) -> Chart:
         x, y = x_of(event.day, line.wanted.days, width), LANE * (lane + 1)
         strokes.append(Stroke("mark", ((x, y - TEXT), (x, zero))))
         ends = runs_left(event, x, width)
-        texts.append(Words(x - 3 if ends else x + 3, y - 2, event.text, ends, event.strong))
+        texts.append(
+            Words(x - 3 if ends else x + 3, y - 2, event.text, "end" if ends else "start", event.strong)
+        )
     drawn = [Stroke(kind, tuple(map(at, points))) for kind, points in paths]
     strokes += drawn
     marks = [stroke.points[0][0] for stroke in strokes if stroke.kind == "mark"]
     texts += _named(drawn, marks, zero)
     title = f"Stock to come: {line.product.name}"
-    return Chart(width, zero + BELOW, title, says(line), tuple(strokes), tuple(texts))
+    return Drawing(width, zero + BELOW, TEXT, title, says(line), tuple(strokes), tuple(texts))
 
 
 def says(line: Line) -> str:
@@ -121,7 +92,7 @@ def _named(drawn: list[Stroke], marks: list[float], zero: float) -> Iterator[Wor
         here, others = _height(stroke, x), [_height(other, x) for other in drawn if other is not stroke]
         below = min([zero, *(y for y in others if y >= here)])
         if below - here > TEXT + 4 and x - long > LEFT:
-            yield Words(x, here + TEXT + 1, names[stroke.kind], ends=True)
+            yield Words(x, here + TEXT + 1, names[stroke.kind], anchor="end")
 
 
 def _clear_of(marks: list[float], x: float, long: float) -> float:
@@ -157,4 +128,4 @@ def _axis(line: Line, width: float, zero: float) -> Iterator[Words]:
         x = x_of(day, days, width)
         if x + DAY_ROOM < width - RIGHT - len(named) * TEXT * LETTER:
             yield Words(x, zero + 12, words.short_day(line.wanted.from_on + timedelta(days=day)))
-    yield Words(width - RIGHT, zero + 12, named, ends=True)
+    yield Words(width - RIGHT, zero + 12, named, anchor="end")

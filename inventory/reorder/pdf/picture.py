@@ -3,7 +3,8 @@
 from reportlab.lib.units import mm
 from reportlab.platypus import Flowable, KeepTogether, Spacer, Table
 
-from inventory.reorder.charts import PENS, TEXT, Chart, Stroke, Week, stock_chart, weeks
+from inventory.drawing import Drawing, Stroke
+from inventory.reorder.charts import PENS, TEXT, Week, stock_chart, weeks
 from inventory.reorder.pdf.page import INK, Cell, Command, heads, style, table, text
 from inventory.reorder.rules import Line, ProductFacts, words
 from safety.print.fonts import BOLD, REGULAR, printable
@@ -48,7 +49,7 @@ def _week_row(week: Week, product: ProductFacts) -> list[Cell]:
 class DrawnChart(Flowable):  # type: ignore[misc]
     """A chart on paper: the strokes and words of the picture, with y turned over."""
 
-    def __init__(self, chart: Chart) -> None:
+    def __init__(self, chart: Drawing) -> None:
         super().__init__()
         self.chart, self.width, self.height = chart, chart.width, chart.height
 
@@ -60,7 +61,7 @@ class DrawnChart(Flowable):  # type: ignore[misc]
             self._stroke(stroke)
         for words_ in self.chart.words:
             self.canv.setFont(BOLD if words_.strong else REGULAR, TEXT)
-            write = self.canv.drawRightString if words_.ends else self.canv.drawString
+            write = self.canv.drawRightString if words_.anchor == "end" else self.canv.drawString
             write(words_.x, self.height - words_.y, printable(words_.text))
 
     def _stroke(self, stroke: Stroke) -> None:

@@ -11,9 +11,10 @@ from django.utils.safestring import SafeString, mark_safe
 from django.views.decorators.http import require_GET, require_POST
 
 from inventory.access import member, person_of, shop_of, worker
+from inventory.drawing import svg
 from inventory.models import Pack, Shop, Supplier
 from inventory.reorder import actions, queries
-from inventory.reorder.charts import Week, stock_chart, svg, weeks
+from inventory.reorder.charts import PENS, Week, stock_chart, weeks
 from inventory.reorder.forms import PlaceForm, pack_ids
 from inventory.reorder.rules import Line, MonthIsOver, Report, SupplierOrder, WrongFacts, words
 from inventory.reorder.rules.months import NoMonth, later, month_called
@@ -163,7 +164,7 @@ def _reckoned(line: Line) -> list[tuple[str, str]]:
 
 def _drawn(line: Line, width: float, name: str) -> SafeString:
     # `svg` escapes every text that it draws.
-    return mark_safe(svg(stock_chart(line, width), name))
+    return mark_safe(svg(stock_chart(line, width), PENS, name))
 
 
 def _figures(week: Week, line: Line) -> Figures:

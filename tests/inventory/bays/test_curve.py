@@ -8,8 +8,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from inventory.bays.charts import air_picture, svg
+from inventory.bays.charts import PENS, air_picture
 from inventory.bays.rules import Curve, curve, limits_in_words, worst_quarter
+from inventory.drawing import svg
 from inventory.precheck.questions.air import breathed
 from inventory.precheck.questions.evaporation import StepAir, steps_in_air
 from inventory.precheck.questions.topics.air import AirStep
@@ -121,7 +122,7 @@ def test_a_picture_names_its_limit_and_no_word_leaves_it_or_touches_another(
     step: AirStep, more: dict[str, object], width: float, because: str
 ) -> None:
     picture = air_picture(drawn(step, **more), width)
-    assert [line.kind for line in picture.lines][-2:] == ["room", "nose"]
+    assert [line.kind for line in picture.strokes][-2:] == ["room", "nose"]
     assert "the limit, 100 %" in [text.text for text in picture.words]
     boxes = []
     for text in picture.words:
@@ -139,12 +140,12 @@ def test_a_picture_names_its_limit_and_no_word_leaves_it_or_touches_another(
 
 def test_the_picture_is_whole_xml_with_a_title_and_words_for_who_does_not_see_it() -> None:
     found = drawn(replace(wiping(234), name="Wipe <b> & dry"))
-    root = ElementTree.fromstring(svg(air_picture(found), "SWPX"))
+    root = ElementTree.fromstring(svg(air_picture(found), PENS, "SWPX"))
     assert root.attrib["aria-labelledby"] == "SWPX-title SWPX-desc"
     space = "{http://www.w3.org/2000/svg}"
     assert root.find(f"{space}title").text == "Air over time: Wipe <b> & dry"  # type: ignore[union-attr]
     assert root.find(f"{space}desc").text == found.says  # type: ignore[union-attr]
-    assert not re.search(r"style=|#[0-9a-f]{3}", svg(air_picture(found), "x"))
+    assert not re.search(r"style=|#[0-9a-f]{3}", svg(air_picture(found), PENS, "x"))
 
 
 def test_a_cleaner_lets_nothing_go_and_has_no_air() -> None:

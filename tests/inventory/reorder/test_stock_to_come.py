@@ -8,7 +8,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 from reportlab.pdfbase import pdfmetrics
 
-from inventory.reorder.charts import TEXT, Chart, stock_chart, svg, weeks
+from inventory.drawing import Drawing, svg
+from inventory.reorder.charts import PENS, TEXT, stock_chart, weeks
 from inventory.reorder.rules import Delivery, ProductFacts, Stock, order_line, roll_forward
 from safety.print.fonts import BOLD, REGULAR, register
 
@@ -80,13 +81,15 @@ def test_the_picture_says_in_words_what_it_shows() -> None:
     assert {words.text for words in chart.words} >= {"0 = empty", "1 Dec: 72 ml", "22 Dec: empty"}
 
 
-def boxes_of(chart: Chart) -> list[tuple[float, float, float]]:
+def boxes_of(chart: Drawing) -> list[tuple[float, float, float]]:
     """Return where each text begins, ends and stands, measured with the face it is printed in."""
     register()
     boxes = []
     for text in chart.words:
         long = pdfmetrics.stringWidth(text.text, BOLD if text.strong else REGULAR, TEXT)
-        boxes.append((text.x - long, text.x, text.y) if text.ends else (text.x, text.x + long, text.y))
+        boxes.append(
+            (text.x - long, text.x, text.y) if text.anchor == "end" else (text.x, text.x + long, text.y)
+        )
     return boxes
 
 
@@ -111,7 +114,7 @@ def test_no_mark_of_the_sample_runs_through_a_label() -> None:
 
 def test_the_svg_is_named_described_and_carries_no_style_of_its_own() -> None:
     hostile = product(name="Hollin <b> & 'co'", stock=(Stock(LITRE),))
-    drawn = svg(stock_chart(order_line(hostile, date(2026, 12, 31), MADE_ON, "EUR")), "PBKTRLNV")
+    drawn = svg(stock_chart(order_line(hostile, date(2026, 12, 31), MADE_ON, "EUR")), PENS, "PBKTRLNV")
     root = ElementTree.fromstring(drawn)
     space = "{http://www.w3.org/2000/svg}"
     assert root.attrib["role"] == "img"
