@@ -2,7 +2,8 @@
 
 from django import template
 
-from inventory.models import ServiceStep, Step
+from inventory.models import ServiceStep, Step, Work
+from inventory.units import Dimension, show
 
 register = template.Library()
 FLAGS = (
@@ -10,7 +11,10 @@ FLAGS = (
     ("rinses", "rinses to a clear drain"),
     ("spot", "spots only, with water"),
     ("sprayed", "sprays a mist"),
+    ("local_exhaust", "local exhaust"),
 )
+TOOLS = dict(Work.Tool.choices)
+MG = 1000
 
 
 @register.filter
@@ -18,6 +22,7 @@ def does(step: Step | ServiceStep) -> str:
     """Return what a step does to the car, "two steps, 3 passes · sprays a mist"; "" where nothing."""
     said = [_cut(step)] if step.cut else []
     said += [words for name, words in FLAGS if getattr(step, name)]
+    said += [_tool(step, tool) for tool in step.tools]
     if step.respirator != step.Respirator.NONE:
         said.append(step.get_respirator_display())
     if step.touches is not None:
@@ -28,3 +33,9 @@ def does(step: Step | ServiceStep) -> str:
 def _cut(step: Step | ServiceStep) -> str:
     passes = "" if step.passes == 1 else f", {step.passes} passes"
     return f"{step.get_cut_display()}{passes}"
+
+
+def _tool(step: Step | ServiceStep, tool: str) -> str:
+    named = TOOLS.get(tool, tool)
+    weighed = tool == Work.Tool.DRY_ICE and step.dry_ice_g
+    return f"{named}, {show(step.dry_ice_g * MG, Dimension.MASS)}" if weighed else named

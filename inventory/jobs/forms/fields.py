@@ -8,8 +8,11 @@ from typing import Any
 from django import forms
 from django.utils import timezone
 
+from inventory.models import Shop
 from inventory.stock.rules.lines import NEAT
-from inventory.units import read_mix, show_mix
+from inventory.units import AmountError, Dimension, parse_amount, read_mix, show, show_mix
+
+MG = 1000
 
 
 class DayAndTime(forms.DateTimeField):
@@ -60,6 +63,39 @@ class MixField(forms.CharField):
         if mix is None:
             raise forms.ValidationError(f"“{text[:20]}” is not a mix. Write product : water, like 1:10.")
         return mix if mix[1] else NEAT
+
+    def has_changed(self, initial: Any, data: Any) -> bool:
+        """Compare what was shown with what was typed."""
+        return bool((self.prepare_value(initial) or "") != (data or ""))
+
+
+class GramsField(forms.CharField):
+    """A weight typed with its unit ("2 kg", "500 g"), kept in grams; empty is not said."""
+
+    system, decimal = "metric", ""
+
+    def reads_for(self, shop: Shop) -> None:
+        """Read and show in a shop's own units and decimal mark."""
+        self.system, self.decimal = shop.system, shop.decimal_mark
+
+    def prepare_value(self, value: Any) -> Any:
+        """Show grams as they are typed."""
+        return show(value * MG, Dimension.MASS, self.system) if isinstance(value, int) else value
+
+    def to_python(self, value: Any) -> Any:
+        """Return grams, None for nothing."""
+        text = str(value or "").strip()
+        if not text:
+            return None
+        try:
+            read = parse_amount(
+                text, dimension=Dimension.MASS, system=self.system, decimal=self.decimal or None
+            )
+        except AmountError as refusal:
+            raise forms.ValidationError(str(refusal)) from refusal
+        if read.base < MG:
+            raise forms.ValidationError("Give at least 1 g, or leave it empty.")
+        return round(read.base / MG)
 
     def has_changed(self, initial: Any, data: Any) -> bool:
         """Compare what was shown with what was typed."""

@@ -5,9 +5,15 @@ from typing import Any
 
 from django import forms
 
+from inventory.models import ServiceStep, Shop, Step, Work
 from inventory.trade.surfaces import AREAS
 
-WORK = ["cut", "passes", "strips_coating", "rinses", "spot", "sprayed", "respirator", "touches"]
+from .fields import GramsField
+
+WORK = [
+    "cut", "passes", "strips_coating", "rinses", "spot", "sprayed", "tools", "dry_ice_g", "local_exhaust",
+    "respirator", "touches",
+]  # fmt: skip
 LABELS = {
     "cut": "Takes paint off",
     "passes": "Passes",
@@ -15,6 +21,7 @@ LABELS = {
     "rinses": "Car and floor are rinsed to a clear drain",
     "spot": "Spots only, with water, wiped dry",
     "sprayed": "What it takes is sprayed as a mist",
+    "local_exhaust": "Local exhaust catches vapour or dust where it arises",
     "respirator": "Respirator",
 }
 HELP = {
@@ -22,6 +29,7 @@ HELP = {
     "strips_coating": "",
     "spot": "",
     "sprayed": "",
+    "local_exhaust": "",
     "rinses": "Acid and iron remover never meet on a car where such a step is signed between them.",
 }
 
@@ -37,14 +45,37 @@ class WorkForm(forms.ModelForm):  # type: ignore[type-arg]
         help_text="Nothing ticked: whatever its products touch.",
     )
 
+    tools = forms.MultipleChoiceField(
+        label="Done with",
+        choices=Work.Tool.choices,
+        required=False,
+        widget=forms.CheckboxSelectMultiple,
+        help_text="Nothing ticked: by hand, or with what neither sparks, heats nor blows.",
+    )
+    dry_ice_g = GramsField(
+        label="Dry ice that is blasted",
+        required=False,
+        help_text="The whole of it: 2 kg, 500 g. Needed to say what is breathed.",
+    )
+
     def __init__(self, *args: Any, **kwargs: Any) -> None:
         super().__init__(*args, **kwargs)
+        grams = self.fields["dry_ice_g"]
+        assert isinstance(grams, GramsField)
+        grams.reads_for(_shop_of(self.instance))
         self.fields["passes"].required = False
         self.fields["respirator"].required = False
 
     def clean_touches(self) -> list[str] | None:
         """Return the areas, or None where the products say."""
         return list(self.cleaned_data["touches"]) or None
+
+    def clean_dry_ice_g(self) -> int | None:
+        """Return the grams; an amount without its blaster is one tick forgotten."""
+        grams: int | None = self.cleaned_data["dry_ice_g"]
+        if grams is not None and Work.Tool.DRY_ICE not in self.cleaned_data.get("tools", ()):
+            raise forms.ValidationError("Tick the dry-ice blaster too, or empty this amount.")
+        return grams
 
     def clean_passes(self) -> int:
         """Return how often it goes over the paint, 1 to 20; left empty it is once."""
@@ -69,3 +100,7 @@ class WorkForm(forms.ModelForm):  # type: ignore[type-arg]
     def work_wrong(self) -> bool:
         """Say whether something folded is to be put right, so that it stands open."""
         return bool(set(self.errors) & set(WORK))
+
+
+def _shop_of(row: Step | ServiceStep) -> Shop:
+    return row.job.shop if isinstance(row, Step) else row.service.shop

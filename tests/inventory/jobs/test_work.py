@@ -18,11 +18,14 @@ STEP = {"name": "Cut", "stage": "correct", "starts_at": "2026-11-26T09:00", "end
 SERVICE_STEP = {"name": "Cut", "stage": "correct", "starts_after": "0:00", "minutes": "3:00", "key": "one",
                 **EMPTY_ROWS}  # fmt: skip
 EVERYTHING = {"cut": "two_step", "passes": 4, "strips_coating": "on", "rinses": "on", "spot": "on",
-              "sprayed": "on", "respirator": "half", "touches": ["paint", "lamps"]}  # fmt: skip
+              "sprayed": "on", "tools": ["dry_ice", "vacuum"], "dry_ice_g": "1.5 kg", "local_exhaust": "on",
+              "respirator": "powered_half", "touches": ["paint", "lamps"]}  # fmt: skip
 AS_KEPT = {"cut": "two_step", "passes": 4, "strips_coating": True, "rinses": True, "spot": True,
-           "sprayed": True, "respirator": "half", "touches": ["paint", "lamps"]}  # fmt: skip
+           "sprayed": True, "tools": ["dry_ice", "vacuum"], "dry_ice_g": 1500, "local_exhaust": True,
+           "respirator": "powered_half", "touches": ["paint", "lamps"]}  # fmt: skip
 PLAIN = {"cut": "", "passes": 1, "strips_coating": False, "rinses": False, "spot": False,
-         "sprayed": False, "respirator": "none", "touches": None}  # fmt: skip
+         "sprayed": False, "tools": [], "dry_ice_g": None, "local_exhaust": False, "respirator": "none",
+         "touches": None}  # fmt: skip
 
 
 def work(step: Step | ServiceStep) -> dict[str, object]:
@@ -62,6 +65,10 @@ def test_what_is_typed_on_a_booked_step_is_kept(ines: Client, shop: w.World) -> 
         ({"passes": 21}, "Give 1 to 20 passes."),
         ({"cut": "grinding"}, "Select a valid choice."),
         ({"touches": ["roof rack"]}, "Select a valid choice."),
+        ({"tools": ["axe"]}, "Select a valid choice."),
+        ({"tools": ["dry_ice"], "dry_ice_g": "2 litres"}, "litres"),
+        ({"tools": ["dry_ice"], "dry_ice_g": "0 g"}, "Give at least 1 g, or leave it empty."),
+        ({"dry_ice_g": "2 kg"}, "Tick the dry-ice blaster too, or empty this amount."),
     ],
 )
 def test_what_cannot_be_is_refused_and_stands_open(
@@ -76,6 +83,14 @@ def test_what_cannot_be_is_refused_and_stands_open(
 def test_it_is_folded_until_somebody_opens_it(ines: Client, service: Service) -> None:
     page = ines.get(reverse("jobs:new_service_step", args=[service.pk])).content.decode()
     assert '<details class="columns"><summary>What it does to the car, and what is worn</summary>' in page
+
+
+def test_dry_ice_is_shown_again_as_it_was_typed(ines: Client, service: Service) -> None:
+    ines.post(reverse("jobs:new_service_step", args=[service.pk]), SERVICE_STEP | EVERYTHING)
+    step = service.steps.get()
+
+    page = ines.get(reverse("jobs:service_step", args=[service.pk, step.pk])).content.decode()
+    assert 'name="dry_ice_g" value="1.5 kg"' in page
 
 
 def test_booking_carries_what_the_service_wrote(shop: w.World, service: Service) -> None:
@@ -114,6 +129,9 @@ def test_one_key_with_another_cut_is_another_step(ines: Client, shop: w.World) -
         ({"cut": "two_step", "passes": 3, "sprayed": True}, "two steps, 3 passes · sprays a mist"),
         ({"rinses": True, "respirator": "ffp2"}, "rinses to a clear drain · dust mask FFP2"),
         ({"touches": ["wheels", "brakes"]}, "touches wheels, brakes"),
+        ({"tools": ["vacuum", "dry_ice"], "dry_ice_g": 1500}, "vacuum cleaner · dry-ice blaster, 1.5 kg"),
+        ({"tools": ["dry_ice"]}, "dry-ice blaster"),
+        ({"local_exhaust": True, "respirator": "powered_full"}, "local exhaust · powered full-face mask"),
     ],
 )
 def test_it_is_said_in_a_few_words(of: dict[str, object], says: str) -> None:
