@@ -5,10 +5,14 @@ from inventory.codes.dates import Meaning, PrintedDate, read_printed_date
 from inventory.codes.own import LETTERS, TYPES, CodeError, check_letter, letter_of, new_code, pair, tidy
 from inventory.codes.readings import CodeKind, Reading, Readings
 from inventory.codes.scanned import read_code
+from inventory.codes.values import AIR, HUMIDITY, PANEL, Value, value_code, value_of
 
 __all__ = [
+    "AIR",
     "COMMANDS",
+    "HUMIDITY",
     "LETTERS",
+    "PANEL",
     "TYPES",
     "CodeError",
     "CodeKind",
@@ -16,6 +20,7 @@ __all__ = [
     "PrintedDate",
     "Reading",
     "Readings",
+    "Value",
     "check_letter",
     "code_of",
     "command_of",
@@ -25,4 +30,6 @@ __all__ = [
     "read_code",
     "read_printed_date",
     "tidy",
+    "value_code",
+    "value_of",
 ]

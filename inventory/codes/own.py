@@ -22,6 +22,7 @@ TYPES = {
     "T": "station",
     "V": "vehicle",
     "D": "order",
+    "R": "reading",
 }
 LENGTH = 8
 _WEIGHTS = (2, 3, 4, 6, 5, 8, 7)  # the check letter's own weight is 1

@@ -22,6 +22,7 @@ class CodeKind(StrEnum):
     STEP = "step"
     VEHICLE = "vehicle"
     ORDER = "order"
+    READING = "reading"
 
 
 @dataclass(frozen=True)
