@@ -29,6 +29,7 @@ COMMANDS = {
     "emergency": "CBXDNBGJ",
     "reprint": "CHRDPLTC",
     "bring_back": "CCFRRRKC",
+    "washed": "CDSBKKED",
 }
 _NAMES = {code: name for name, code in COMMANDS.items()}
 

@@ -33,6 +33,7 @@ COMMAND_WORDS = {
     "emergency": "Emergency",
     "reprint": "Label again",
     "bring_back": "Bring back",
+    "washed": "Washed (pad, towel)",
 }
 
 

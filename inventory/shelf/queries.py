@@ -7,11 +7,12 @@ from datetime import datetime, timedelta
 from django.db.models import F, Q, QuerySet
 from django.utils import timezone
 
-from inventory.models import Container, Movement, Place, Shop
+from inventory.models import Container, Movement, Person, Place, Shop
 from inventory.precheck.queries import putting_away
 from inventory.precheck.rules.put_away import JUDGED
 from inventory.shelf.rules import SOON_DAYS, Bottle, cap_style, is_low, life_left, mix, pack, time_left
 from inventory.stock.queries import containers, why_held
+from inventory.stock.washing import may_take_back, washes
 from inventory.units import show
 from safety import queries as sheets
 from safety.findings import Finding
@@ -130,10 +131,11 @@ class Entry:
     other: str
     taken_back: bool
     may_take_back: bool
+    is_wash: bool = False
 
 
-def life(container: Container) -> list[Entry]:
-    """Return a bottle's entries, the newest first; entries taken back stay in the list, marked."""
+def life(container: Container, who: Person, at: datetime) -> list[Entry]:
+    """Return a bottle's entries and washes, the newest first; entries taken back stay in the list, marked."""
     touching = Movement.objects.filter(Q(source=container) | Q(target=container)).select_related(
         "person", "source", "target", "job", "place", "reverses"
     )
@@ -144,7 +146,21 @@ def life(container: Container) -> list[Entry]:
         change = None if row.id in undone or row.reverses_id else _change(row, container, left)
         left += change or 0
         entries.append(_entry(row, container, change, left, row.id in undone))
-    return entries[::-1]
+    washed = _washed(container, entries, who, at)
+    return sorted([*washed, *entries], key=lambda one: one.at)[::-1]
+
+
+def _washed(container: Container, entries: list[Entry], who: Person, at: datetime) -> list[Entry]:
+    rows, zone = washes(container), container.shop.zone
+    return [
+        Entry(
+            seq=0, at=row.washed_at, what="washed", note="", who=row.by.name, change=None,
+            left=next((one.left for one in reversed(entries) if one.at <= row.washed_at), 0),
+            job="", other="", taken_back=False, is_wash=True,
+            may_take_back=may_take_back(row, rows[0], who, at, zone),
+        )
+        for row in rows
+    ]  # fmt: skip
 
 
 def _change(row: Movement, container: Container, left: int) -> int | None:

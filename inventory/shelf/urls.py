@@ -17,4 +17,6 @@ urlpatterns = [
     path("<str:code>/correct/", views.correct, name="correct"),
     path("<str:code>/retest/", views.retest, name="retest"),
     path("<str:code>/take-back/<int:seq>/", views.take_back, name="take_back"),
+    path("<str:code>/washed/", views.washed, name="washed"),
+    path("<str:code>/washed/undo/", views.undo_washed, name="undo_washed"),
 ]

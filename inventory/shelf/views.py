@@ -22,11 +22,13 @@ from inventory.shelf.forms import (
     ReleaseForm,
     RetestForm,
 )
+from inventory.stock import washing
 from inventory.stock.queries import dates_of_container, why_held
 from inventory.stock.rules.acts import LotFacts
 from inventory.stock.rules.lines import Refused
 from inventory.stock.rules.lots import DATES
 from inventory.stock.rules.use_by import terms
+from inventory.stock.rules.washing import STAYS
 from inventory.units import AmountError, in_words, parse_amount
 
 FILTERS = (("", "All"), ("open", "Open now"), ("dying", "Dying in 30 days"), ("low", "Low"), ("held", "Held"))
@@ -74,7 +76,8 @@ def bottle(request: HttpRequest, code: str) -> HttpResponse:
             "terms": terms(dates_of_container(container), shop.zone),
             "lots": lots,
             "held": why_held(container, lots),
-            "entries": queries.life(container),
+            "entries": queries.life(container, person_of(request), at),
+            "washable": washing.washes_matter(container),
             "hazards": queries.hazards(shop, container),
         },
     )
@@ -196,6 +199,32 @@ def take_back(request: HttpRequest, code: str, seq: int) -> HttpResponse:
     try:
         taken = actions.take_back(container, seq, by=person_of(request), at=queries.now())[0].reverses
         messages.success(request, f"Taken back: “{taken.get_kind_display()}”." if taken else "Taken back.")
+    except Refused as refusal:
+        messages.error(request, refusal.says)
+    return redirect("shelf:container", container.code)
+
+
+@worker
+@require_POST
+def washed(request: HttpRequest, code: str) -> HttpResponse:
+    """Keep that a pad or towel was washed."""
+    container = _found(request, code)
+    try:
+        washing.wash(container, by=person_of(request), at=queries.now())
+        messages.success(request, f"Washed {pair(container.code)}. {STAYS}")
+    except Refused as refusal:
+        messages.error(request, refusal.says)
+    return redirect("shelf:container", container.code)
+
+
+@worker
+@require_POST
+def undo_washed(request: HttpRequest, code: str) -> HttpResponse:
+    """Take the newest washing back, or say what is in the way."""
+    container = _found(request, code)
+    try:
+        washing.take_back(container, by=person_of(request), at=queries.now())
+        messages.success(request, "Taken back: “washed”.")
     except Refused as refusal:
         messages.error(request, refusal.says)
     return redirect("shelf:container", container.code)

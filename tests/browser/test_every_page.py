@@ -220,6 +220,8 @@ NO_PAGE = {
     "scan:settled": PRESSED,
     "shelf:understood": "is a line inside a form: what was understood of an amount",
     "shelf:take_back": PRESSED,
+    "shelf:washed": PRESSED,
+    "shelf:undo_washed": PRESSED,
     "precheck:sign": PRESSED,
     "products:follow_kind": PRESSED,
     "products:confirm_groups": PRESSED,

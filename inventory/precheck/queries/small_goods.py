@@ -4,7 +4,9 @@ from collections import defaultdict
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from inventory.models import Container, Kind, Movement, Panel
+from django.db.models import Exists, OuterRef
+
+from inventory.models import Container, Kind, Movement, Panel, Washed
 from inventory.trade.small_goods import COARSENESS, FOREIGN, PAD, TOWEL, SmallGood, Use
 
 from .loading import Loading
@@ -22,6 +24,7 @@ class Carried:
     vehicle: int | None
     touches: tuple[str, ...] | None
     kinds: frozenset[str]
+    washed_since: bool = False
 
 
 def small_goods(loading: Loading) -> dict[str, SmallGood]:
@@ -61,15 +64,20 @@ def uses_of(loading: Loading, surfaces: dict[int, set[str]]) -> dict[int, dict[s
 
 def _past(kept: Iterable[Container]) -> dict[str, list[Carried]]:
     rows = Movement.objects.filter(source__in=list(kept), kind=Movement.Kind.USE, reversed_by=None)
-    columns = ("source__code", "seq", "step_id", "step__job__vehicle_id", "step__touches",
+    # Asked along with the uses: what was never used needs no wash.
+    wash = Washed.objects.filter(container=OuterRef("source"), washed_at__gt=OuterRef("happened_at"))
+    rows = rows.annotate(washed_since=Exists(wash))
+    columns = ("source__code", "seq", "washed_since", "step_id", "step__job__vehicle_id", "step__touches",
                "step__needs__kind", "step__needs__product__kind")  # fmt: skip
     met: dict[tuple[str, int], Carried] = {}
-    for code, seq, step, vehicle, touches, kind, its in rows.order_by("happened_at", "seq").values_list(
-        *columns
-    ):
+    for code, seq, washed, step, vehicle, touches, kind, its in rows.order_by(
+        "happened_at", "seq"
+    ).values_list(*columns):
         before = met.get((code, seq))
         kinds = (before.kinds if before else frozenset()) | {its or kind or ""}
-        met[code, seq] = Carried(step, vehicle, tuple(touches) if touches is not None else None, kinds)
+        met[code, seq] = Carried(
+            step, vehicle, tuple(touches) if touches is not None else None, kinds, washed
+        )
     found: dict[str, list[Carried]] = defaultdict(list)
     for (code, _), use in met.items():
         found[code].append(use)
@@ -92,7 +100,8 @@ def _good(row: Container, uses: list[Carried], surfaces: dict[int, set[str]]) ->
     last = _on_towel(uses) if kind == TOWEL else _on_pad(uses, surfaces)
     unsaid = [use for use in uses if use.step is None]
     known = not unsaid if kind == TOWEL else not uses or uses[-1].step is not None
-    return SmallGood(row.code, product.name, kind, last, known=known or bool(last and kind == TOWEL))
+    washed = bool(uses) and uses[-1].washed_since
+    return SmallGood(row.code, product.name, kind, last, washed, known or bool(last and kind == TOWEL))
 
 
 def _on_towel(uses: list[Carried]) -> str:

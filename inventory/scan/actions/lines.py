@@ -5,26 +5,16 @@ from datetime import datetime
 from typing import Any
 
 from inventory.models import Heard as HeardRow
-from inventory.models import (
-    Job,
-    Movement,
-    Override,
-    Person,
-    Place,
-    Request,
-    Shop,
-    Station,
-    WeatherReading,
-)
+from inventory.models import Movement, Person, Request, Station
 from inventory.precheck.actions import keep_shown
 from inventory.scan.queries import Loaded, load
 from inventory.scan.queries.beyond import Beyond
 from inventory.stock import ledger
 from inventory.stock.conversation import Answer, Done, Heard, State, hear, read_line
-from inventory.stock.receiving import count_on_line
 from inventory.stock.requests import answer_once
 from inventory.stock.rules.lines import Refused
-from inventory.stock.signing import mark_signed
+
+from .effects import EFFECTS
 
 Spoken = dict[str, Any]
 LAST_SHOWN = 5
@@ -120,7 +110,7 @@ class _Line:
                 shop, heard.acts, by=by, recorded_at=self.now, request=self.request, known=loaded.known
             )
         for effect in heard.effects:
-            _EFFECTS[effect["does"]](effect, shop=shop, loaded=loaded, by=by)
+            EFFECTS[effect["does"]](effect, shop=shop, loaded=loaded, by=by)
         return lines
 
     def _keep(self, line: str, heard: Heard) -> None:
@@ -189,52 +179,3 @@ def _bar(bar: dict[str, str], state: State, loaded: Loaded) -> dict[str, str]:
         "car": job.name if job else bar["car"] if state.job else "",
         "place": place.name if place else step.bay_name if step else bar["place"] if state.place else "",
     }
-
-
-def _order_line(effect: Spoken, *, shop: Shop, loaded: Loaded, by: Person | None) -> None:
-    sign = -1 if effect.get("undo") else 1
-    counts = {name: sign * effect.get(name, 0) for name in ("received", "damaged", "wrong")}
-    short = (not effect.get("undo")) if "closed_short" in effect else None
-    count_on_line(shop, effect["id"], **counts, closed_short=short)
-
-
-def _sign(effect: Spoken, *, shop: Shop, loaded: Loaded, by: Person | None) -> None:
-
-    job = Job.objects.get(shop=shop, code=effect["job"])
-    mark_signed(
-        job, effect["steps"], effect["needs"], by=by, at=None if effect.get("undo") else loaded.facts.at
-    )
-
-
-def _answer(effect: Spoken, *, shop: Shop, loaded: Loaded, by: Person | None) -> None:
-    """Keep who answered the check at the station; taking a use back does not unsay it."""
-    if effect.get("undo") or loaded.job is None or by is None:
-        return
-    Override.objects.create(
-        job=loaded.job,
-        code=effect["code"],
-        about=" ".join(effect["about"])[:120],
-        grade="ask",
-        says=effect["says"],
-        reason="Answered at the station.",
-        by=by,
-        given_at=loaded.facts.at,
-    )
-
-
-def _weather(effect: Spoken, *, shop: Shop, loaded: Loaded, by: Person | None) -> None:
-    """Keep a reading, or take it away again: it is no entry of the ledger."""
-    if by is None:
-        return
-    rows = WeatherReading.objects.filter(place__shop=shop, place__code=effect["place"])
-    at = datetime.fromisoformat(effect["at"])
-    if effect.get("undo"):
-        rows.filter(taken_at=at, by=by).delete()
-        return
-    WeatherReading.objects.create(
-        place=Place.objects.get(shop=shop, code=effect["place"]), taken_at=at, by=by, air_c=effect["air_c"],
-        panel_c=effect["panel_c"], humidity=effect["humidity"],
-    )  # fmt: skip
-
-
-_EFFECTS = {"order_line": _order_line, "sign": _sign, "answer": _answer, "weather": _weather}

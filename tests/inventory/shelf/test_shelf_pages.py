@@ -79,7 +79,9 @@ def test_an_entry_is_taken_back_from_the_bottles_own_page(ines, world):
 
     kept.refresh_from_db()
     assert kept.content == 1000 * GRAM
-    assert [entry.taken_back for entry in queries.life(kept) if entry.seq == used.seq] == [True]
+    assert [entry.taken_back for entry in queries.life(kept, world.ines, NOON) if entry.seq == used.seq] == [
+        True
+    ]
 
 
 def test_what_is_in_the_way_of_a_take_back_is_named(ines, world):
@@ -106,7 +108,7 @@ def test_a_life_adds_up_line_by_line(world):
     record(world, Act("use", NOON - timedelta(days=2), source=kept.code, amount=9 * ML))
     record(world, Act("count", NOON - timedelta(days=1), target=kept.code, amount=20 * ML))
 
-    newest_first = [(entry.what, entry.change, entry.left) for entry in queries.life(kept)]
+    newest_first = [(entry.what, entry.change, entry.left) for entry in queries.life(kept, world.ines, NOON)]
 
     assert newest_first == [
         ("counted", -1 * ML, 20 * ML),

@@ -5,7 +5,7 @@ from typing import Any
 
 from ..answers import Heard
 from ..turn import Turn
-from . import away, count, delivery, fill, hold, move, open, receive, received, rinse, sign, undo, use
+from . import away, count, delivery, fill, hold, move, open, receive, received, rinse, sign, undo, use, washed
 
 Begin = Callable[[Turn], Heard]
 GoOn = Callable[[Turn], "Heard | None"]
@@ -18,6 +18,7 @@ BEGIN: dict[str, Begin] = {
     "already": use.already,
     "fill": fill.begin,
     "rinse": rinse.begin,
+    "washed": washed.begin,
     "move": move.begin,
     "bring_back": move.bring_back,
     "count": count.begin,
@@ -39,6 +40,7 @@ GO_ON: dict[str, GoOn] = {
     "use": use.go_on,
     "fill": fill.go_on,
     "rinse": rinse.go_on,
+    "washed": washed.go_on,
     "move": move.go_on,
     "count": count.go_on,
     "discard": away.discard_on,

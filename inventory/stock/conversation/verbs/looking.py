@@ -8,7 +8,7 @@ from ..guards import USING, first_objection
 from ..instead import label_key
 from ..objections import Taking
 from ..turn import Turn
-from . import move, use
+from . import move, use, washed
 from .open import dies
 
 STAGES = {
@@ -105,10 +105,12 @@ def _keys(turn: Turn) -> tuple[Key, ...]:
     using = Key("Use", "USE", main=not opening)
     liquid = bottle.product is not None and bottle.product.dimension in {"volume", "mass"}
     pouring = (Key("Fill from it", "FILL"),) if liquid else ()
+    washing = (Key("Washed", "WASHED"),) if washed.counts(bottle) else ()
     return (
         *opening,
         using,
         *pouring,
+        *washing,
         Key("Move", "MOVE"),
         Key("Count", "COUNT"),
         Key("Hold it", "HOLD"),
