@@ -85,7 +85,7 @@ def places_for(shop: Shop, state: State, said: Said, station: Station) -> dict[s
     """Return the places that are meant; what their posters admit only where something may arrive."""
     named = {said.code if said.kind == "place" else "", str(state.slots.get("place", ""))}
     arriving = state.verb == "receive" or said.packs or said.kind == "product" or said.command == "bring_back"
-    if said.weather:
+    if said.measured:
         named |= {state.place, station.place.code if station.place else ""}
     if arriving or state.waits == "yes":
         named |= {state.delivery.get("place", ""), station.place.code if station.place else ""}

@@ -19,7 +19,22 @@ MOST_WAITING = 50
 
 
 def hear(state: State, said: Said, facts: Facts) -> Heard:
-    """Return what one line does. It never raises for what a person may scan or type."""
+    """Return what one line does. It never raises for what a person may scan or type.
+
+    A reading of which values are missing is let go when something else begins or after some minutes, and the
+    answer says so.
+    """
+    late = weather.too_late(state, said, facts.at)
+    heard = _hear(state.idle() if late else state, said, facts)
+    if late or weather.left(state, heard):
+        place = facts.places.get(state.slots["place"])
+        told = weather.dropped(place, state.slots["values"], late=late)
+        answer = replace(heard.answer, next=f"{told} {heard.answer.next}".strip())
+        return replace(heard, answer=answer)
+    return heard
+
+
+def _hear(state: State, said: Said, facts: Facts) -> Heard:
     turn = Turn(state, said, facts)
     if said.command == "emergency":
         return Heard(
@@ -83,6 +98,8 @@ def _went_on(turn: Turn) -> Heard | None:
     state, said = turn.state, turn.said
     if not state.verb or state.waits == "yes":
         return None
+    if state.verb == weather.NAME:
+        return weather.go_on(turn)
     if said.command == "use" and state.verb == "use" and "planned" in state.slots:
         return use.begin(turn, **state.slots)
     if said.command in BEGIN and said.command not in {"done", "already"}:
@@ -101,7 +118,7 @@ def _begun(turn: Turn) -> Heard:
         return _CODES[said.kind](idle)
     if said.packs:
         return receive.scanned(idle)
-    if said.weather:
+    if said.measured:
         return weather.read(idle)
     if (said.amount or said.weight or said.command in {"planned", "finished"}) and turn.bottle:
         kept = turn.state.slots if turn.state.verb == "use" and turn.state.waits == "yes" else {}

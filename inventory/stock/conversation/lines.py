@@ -7,6 +7,8 @@ from datetime import date
 from inventory.codes import COMMANDS, CodeKind, Reading, command_of, read_code
 from inventory.units import read_mix
 
+from .measured import Measured, read_scanned, read_typed
+
 # What people type instead of scanning the card on the wall.
 _WORDS = {
     "y": "yes",
@@ -28,13 +30,6 @@ _WORDS = {
     "whole lot": "whole_lot",
 }
 _WEIGHT = re.compile(r"(?P<which>before|after|weight) (?P<amount>.+)", re.IGNORECASE)
-# As a weather station's code says it, or a person: "air 21.4 panel 19 humidity 52".
-_WEATHER = re.compile(
-    r"air (?P<air>-?[0-9]{1,2}(?:[.,][0-9])?)(?: ?°?c)?"
-    r"(?:,? panel (?P<panel>-?[0-9]{1,3}(?:[.,][0-9])?)(?: ?°?c)?)?"
-    r",? (?:humidity|rh) (?P<humidity>[0-9]{1,3}(?:[.,][0-9])?) ?%?",
-    re.IGNORECASE | re.ASCII,
-)
 _NUMBER = re.compile(r"(?:[x×] ?)?(?P<number>[0-9]{1,4})(?: ?[x×])?", re.IGNORECASE)
 _AMOUNT = re.compile(r"[0-9½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞.,][^a-zA-Zµμ]*[a-zA-Zµμ][a-zA-Zµμ .]*")
 
@@ -53,7 +48,7 @@ class Said:
     weight: str = ""
     amount: str = ""
     number: int | None = None
-    weather: tuple[str, str, str] | None = None
+    measured: tuple[Measured, ...] = ()
     error: str = ""
 
     @property
@@ -71,7 +66,7 @@ def read_line(text: str, *, today: date) -> Said:
         return typed
     found = read_code(said, today=today)
     if found.readings and (code := found.readings[0].code):
-        return Said(said, code=code, kind=str(found.readings[0].kind))
+        return Said(said, code=code, kind=str(found.readings[0].kind), measured=read_scanned(code))
     packs = tuple(
         each for each in found.readings if each.kind in (CodeKind.PRODUCT, CodeKind.LOT) and each.gtin
     )
@@ -85,9 +80,8 @@ def _word(said: str) -> str:
 
 
 def _typed(said: str) -> Said | None:
-    if found := _WEATHER.fullmatch(said):
-        read = (found["air"], found["panel"] or "", found["humidity"])
-        return Said(said, weather=tuple(each.replace(",", ".") for each in read))  # type: ignore[arg-type]
+    if measured := read_typed(said):
+        return Said(said, measured=measured)
     if found := _NUMBER.fullmatch(said):
         return Said(said, number=int(found["number"]))
     if mix := read_mix(said):

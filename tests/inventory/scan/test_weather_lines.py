@@ -4,6 +4,7 @@ from decimal import Decimal
 
 import pytest
 
+from inventory.codes import AIR, HUMIDITY, PANEL, value_code
 from inventory.models import WeatherReading
 from inventory.stock.conversation.lines import read_line
 from tests.inventory.scan.desk import desk
@@ -15,15 +16,31 @@ pytestmark = pytest.mark.django_db
 @pytest.mark.parametrize(
     ("line", "read", "because"),
     [
-        ("air 21.4 panel 19 humidity 52", ("21.4", "19", "52"), "as a person says it"),
-        ("AIR 21,4 °C, PANEL 19,0 °C, RH 52 %", ("21.4", "19.0", "52"), "as an instrument prints it"),
-        ("air -3 humidity 80", ("-3", "", "80"), "nobody measured the panel"),
-        ("air 21.4 panel 19", None, "without its humidity it is no reading"),
-        ("air tool 3", None, "words that begin alike"),
+        ("air 21.4 panel 19 humidity 52", "air 21.4, panel 19, humidity 52", "as a person says it"),
+        ("AIR 21,4 °C, PANEL 19,0 °C, RH 52 %", "air 21.4 C, panel 19.0 C, humidity 52", "as printed"),
+        ("air 70 °F panel 66f humidity 50", "air 70 F, panel 66 F, humidity 50", "as in the United States"),
+        ("air -3 humidity 80", "air -3, humidity 80", "nobody measured the panel"),
+        ("humidity 52 air 21", "humidity 52, air 21", "in any order"),
+        ("air 21.4 panel 19", "air 21.4, panel 19", "the humidity comes with the next line"),
+        ("air 21", "air 21", "one value by itself"),
+        ("panel 19", "panel 19", "one value by itself"),
+        ("panel not measured", "panel None", "there was no probe"),
+        ("humidity 52 %", "humidity 52", "one value by itself"),
+        (value_code(AIR, Decimal("21.1")), "air 21.1 C", "off the card: always °C"),
+        (value_code(HUMIDITY, Decimal(55)).lower(), "humidity 55", "off the card, with caps lock"),
+        (value_code(PANEL, None), "panel None", "off the card"),
+        ("air 21 air 22", "", "twice: nobody knows which was meant"),
+        ("humidity 52 C", "", "humidity has no degrees"),
+        ("air 21 %", "", "air is no share"),
+        ("air not measured", "", "only a panel may stay unmeasured"),
+        ("humidity -5", "", "below nothing"),
+        ("air tool 3", "", "words that begin alike"),
+        ("air", "", "no value"),
     ],
 )
-def test_a_line_is_a_reading_or_it_is_not(line: str, read, because: str) -> None:
-    assert read_line(line, today=TODAY).weather == read, because
+def test_a_line_is_a_reading_or_it_is_not(line: str, read: str, because: str) -> None:
+    found = read_line(line, today=TODAY).measured
+    assert ", ".join(f"{one.quantity} {one.amount} {one.unit}".strip() for one in found) == read, because
 
 
 def test_a_reading_without_a_place_asks_where() -> None:
