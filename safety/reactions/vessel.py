@@ -6,7 +6,7 @@ at the maker's ratio are meant to react.
 
 from safety.findings import Finding
 from safety.reactions.families import known_weak
-from safety.reactions.groups import labels, traits
+from safety.reactions.groups import WATER, labels, traits
 from safety.reactions.meeting import gravest_first, meet
 from safety.reactions.saying import both, finding
 from safety.reactions.values import Pair, Substance
@@ -15,6 +15,8 @@ REFUSED, ASKED, UNKNOWN = "reaction.vessel", "reaction.vessel_heat", "reaction.v
 HEAT_OF_WATER = frozenset({"S19", "1-106", "2-106"})
 OTHER_VESSEL = "Take another vessel, clean and rinsed; never top up one with the other."
 INTO_WATER = "Acid or caustic into water, slowly, never the reverse; close it when it is cool."
+PLAIN_WATER = Substance("water", frozenset({WATER}), water_based=True)
+GAS = "G"
 OPEN = "Better take another vessel; if it must be, a little at a time, and leave it open until it rests."
 
 
@@ -30,6 +32,18 @@ def in_one_vessel(a: Substance, b: Substance, kit_parts: bool = False) -> Findin
         return _asked(a, b, pairs)
     nameless = sorted(each.name for each in (a, b) if not traits(each))
     return _unknown(nameless[0], a, b) if nameless else None
+
+
+def thinned(of: Substance) -> Finding | None:
+    """Return what is said of pouring water to it: refused, or asked where gas would press a lid.
+
+    What only warms up is mixed every day, and what holds water already has met it.
+    """
+    if WATER in traits(of):
+        return None
+    found = in_one_vessel(of, PLAIN_WATER)
+    gassing = any(GAS in pair.codes for pair in meet(of, PLAIN_WATER))
+    return found if found and (found.grade == "stop" or gassing) else None
 
 
 def _asked(a: Substance, b: Substance, pairs: tuple[Pair, ...]) -> Finding:

@@ -12,12 +12,13 @@ from inventory.precheck.rules.headline import Headline, headline
 from inventory.precheck.rules.standing import Standing, standings
 from inventory.stock.rules.reserve import Need
 
+from .cans import Can, cans, tipping
 from .grades import grade_of, never_shown, rates, regrades
 from .loaders import PER_JOB, SHARED
 from .loading import Loading
-from .put_away import putting_away
+from .put_away import burns_as, putting_away
 from .reactions import WETS, uses_on
-from .substances import substances
+from .substances import sheets_of, substances
 from .values import (
     job_facts,
     key,
@@ -31,9 +32,12 @@ from .values import (
 __all__ = [
     "OF_THE_SHELF",
     "WETS",
+    "Can",
     "Checked",
     "Verdict",
     "beyond_the_shelf",
+    "burns_as",
+    "cans",
     "check",
     "facts_of",
     "grade_of",
@@ -48,8 +52,10 @@ __all__ = [
     "rates",
     "regrades",
     "sheet_facts",
+    "sheets_of",
     "step_facts",
     "substances",
+    "tipping",
     "uses_on",
     "verdicts",
 ]

@@ -26,7 +26,8 @@ from .jobs import (
 )
 from .on_the_car import on_the_car
 from .packs import orders_for, packs_for
-from .put_away import poured_on, put_away
+from .put_away import bonded, poured_on, put_away
+from .tipped import with_cans
 
 # Entered this much after it happened, an entry is marked late; a queue that was sent again is not.
 LATE = timedelta(minutes=2)
@@ -94,9 +95,9 @@ def _with_meetings(
 ) -> Facts:
     """Add what the bottle in hand would meet: where it goes, in what it is poured into, on the car."""
     return replace(
-        facts,
+        with_cans(facts, station.shop, state, said, meant),
         put_away=put_away(station.shop, state, said, facts, meant),
-        poured_on=poured_on(state, said, meant),
+        poured_on=(*bonded(state, said, meant), *poured_on(state, said, meant)),
         on_the_car=on_the_car(job, steps, meant) if job else (),
     )
 

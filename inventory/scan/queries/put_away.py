@@ -13,15 +13,16 @@ from inventory.precheck import queries as precheck
 from inventory.precheck.rules.put_away import JUDGED
 from inventory.stock.conversation import Said, State
 from inventory.stock.conversation.facts import Facts, Found
-from inventory.stock.conversation.verbs.fill import WATERED
+from inventory.stock.conversation.verbs.fill import BONDING, GASSING, WATERED
 from safety.findings import Finding
-from safety.reactions.groups import WATER as WATERY
-from safety.reactions.groups import traits
-from safety.reactions.values import Substance
-from safety.reactions.vessel import in_one_vessel
+from safety.flammables.decanting import decanting
+from safety.reactions.vessel import in_one_vessel, thinned
 
-WATER = Substance("water", frozenset({WATERY}), water_based=True)
 KEEP_DRY = "Nothing with water goes into it: thin it with what its label names, or fill it neat."
+NEVER_CLOSED = (
+    "Fill it neat, or thin it with what its label names. Where its maker wants water: YES, and use it up; never "
+    "close a bottle that holds both."
+)
 
 
 def put_away(
@@ -51,15 +52,15 @@ def poured_on(state: State, said: Said, meant: Iterable[Container]) -> tuple[Fou
     source = rows.get(str(state.slots.get("source", "")))
     if target is None or source is None or source.product is None:
         return ()
-    thinned = _thinned(source.product) if _takes_water(state, source, target) else ()
+    watered = _watered(source.product) if _takes_water(state, source, target) else ()
     if target.product is None or target.product_id == source.product_id:
-        return thinned
+        return watered
     if target.rinsed and not target.content:
-        return thinned
+        return watered
     of = precheck.substances([source.product, target.product])
     kit = _of_one_kit(source.product, target.product)
     found = in_one_vessel(of[source.product.code], of[target.product.code], kit_parts=kit)
-    return (*thinned, *_found((found,) if found else ()))
+    return (*watered, *_found((found,) if found else ()))
 
 
 def _takes_water(state: State, source: Container, target: Container) -> bool:
@@ -68,15 +69,27 @@ def _takes_water(state: State, source: Container, target: Container) -> bool:
     return bool(said[1] if said else source.parts_water or target.parts_water)
 
 
-def _thinned(product: Product) -> tuple[Found, ...]:
-    """Stop what gives off gas or hardens with water; what only warms up is mixed every day.
+def _watered(product: Product) -> tuple[Found, ...]:
+    """Stop what gives off gas that harms or hardens with water; ask where gas only presses a lid."""
+    found = thinned(precheck.substances([product])[product.code])
+    if found is None:
+        return ()
+    if found.grade == "stop":
+        return _found((replace(found, code=WATERED, do=KEEP_DRY),))
+    return _found((replace(found, code=GASSING, do=NEVER_CLOSED),))
 
-    What holds water already has met it.
-    """
-    what = precheck.substances([product])[product.code]
-    found = None if WATERY in traits(what) else in_one_vessel(what, WATER)
-    stops = (replace(found, code=WATERED, do=KEEP_DRY),) if found and found.grade == "stop" else ()
-    return _found(stops)
+
+def bonded(state: State, said: Said, meant: Iterable[Container]) -> tuple[Found, ...]:
+    """Return what is told before something that lights is poured; () where nothing is filled."""
+    begins = said.command == "fill" or (state.verb == "fill" and state.waits == "source")
+    code = said.code if said.kind == "container" else state.bottle
+    source = next((row for row in meant if row.code == code and row.product and row.content), None)
+    if not begins or source is None or source.product is None or source.parts_water:
+        return ()
+    sheet = precheck.sheets_of([source.product]).get(source.product.sheet_id or 0)
+    category, aerosol = precheck.burns_as(sheet.hazards if sheet else None)
+    told = () if aerosol else decanting(source.product.name, category, sheet.flash_point_c if sheet else None)
+    return _found(replace(one, code=BONDING) for one in told)
 
 
 def _goes_to(state: State, said: Said, facts: Facts) -> Place | None:

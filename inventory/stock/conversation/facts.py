@@ -84,12 +84,18 @@ class Bottle:
 
 @dataclass(frozen=True)
 class PlaceFacts:
-    """A place; `admits` lists product codes, and is None where no poster hangs."""
+    """A place; `admits` lists product codes, and is None where no poster hangs; `holds` what is in a can."""
 
     code: str
     name: str
     kind: str = "store"
     admits: frozenset[str] | None = None
+    holds: tuple[str, ...] = ()
+
+    @property
+    def can(self) -> bool:
+        """Whether things are tipped into it."""
+        return self.kind == "can"
 
 
 @dataclass(frozen=True)
@@ -183,8 +189,9 @@ class Facts:
     `step_had` what a step has had of a product or kind; `two_lots_allowed` (product or kind, step)
     where an owner's word for two lots stands; `findings` the pre-job check's, where it ran; `put_away` what
     is said of putting it where it goes; `poured_on` of pouring it onto what the bottle held; `on_the_car` of
-    putting it on what was used since the last signed rinse; `station_place` where deliveries go,
-    `station_at` where the station stands; `late`: it is entered well after it happened.
+    putting it on what was used since the last signed rinse; `tipped` of tipping it into the can that is
+    meant, `cans`: there is one here; `station_place` where deliveries go, `station_at` where the station
+    stands; `late`: it is entered well after it happened.
     """
 
     at: datetime
@@ -206,6 +213,8 @@ class Facts:
     put_away: tuple[Found, ...] = ()
     poured_on: tuple[Found, ...] = ()
     on_the_car: tuple[Found, ...] = ()
+    tipped: tuple[Found, ...] = ()
+    cans: bool = False
     station_place: str = ""
     station_at: str = ""
     late: bool = False

@@ -40,8 +40,8 @@ class Act:
 
     receive: new, amount (content), place · open: target · use: source, amount, job?, step? ·
     fill: source, target, amount (out of the source), added (into the target), parts · rinse: target ·
-    move: target, place · count: target, amount (observed) · discard, return: target ·
-    quarantine, release: target or lot, reason · retest: target or lot, until ·
+    move: target, place · count: target, amount (observed) · discard: target, place? (the can) ·
+    return: target · quarantine, release: target or lot, reason · retest: target or lot, until ·
     correct: target or lot, facts · reverse: reverses (a seq).
     """
 

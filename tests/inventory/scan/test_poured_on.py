@@ -3,15 +3,18 @@
 import pytest
 
 from inventory.models import Container, KitPart, Place
+from safety.models import DataSheet, SheetVersion
 from tests.inventory.scan.desk import desk
 from tests.world import (
     LITRE,
+    NOON,
     World,
     bleach,
     bottle,
     larkmoor,
     lime_remover,
     pack,
+    product,
     reactive,
     soap,
     spray_bottle,
@@ -82,6 +85,15 @@ def test_the_two_parts_of_one_kit_are_refused_for_the_rinse_alone() -> None:
     [
         (("107",), "1:10", "stop: Tidewall coating and water never go into one vessel.", "it gives off gas"),
         (("107",), "neat", "recorded: Filled", "no water goes in"),
+        (
+            ("13", "water-sensitive"),
+            "1:10",
+            "stop: Tidewall coating and water never go",
+            "alkoxysilane: GF, GT",
+        ),
+        (("18",), "1:10", "ask: Tidewall coating and water react in one vessel.", "an isocyanate: H, G"),
+        (("18",), "neat", "recorded: Filled", "no water goes in"),
+        (("18", "106"), "1:10", "recorded: Filled", "a hardener that is sold in water has met it"),
         (("13", "water-sensitive", "106"), "1:10", "recorded: Filled", "it holds water already"),
         (("1", "2"), "1:10", "recorded: Filled", "an acid only warms up"),
     ],
@@ -94,3 +106,57 @@ def test_what_reacts_with_water_is_not_thinned_with_it(groups, ratio, heard, bec
     said = here.hears(drum.code, "FILL", ratio, "100 ml", spray.code)
 
     assert said.startswith(heard), because
+
+
+def test_a_hardener_that_is_thinned_with_water_is_asked_for_each_bottle() -> None:
+    world = larkmoor()
+    drum = bottle(world, reactive(world, "Marl hardener", "other", "18"), LITRE)
+    one, other, here = spray_bottle(world), spray_bottle(world), desk(world)
+
+    spoken = [here.say(line) for line in (drum.code, "FILL", "1:10", "100 ml", one.code)][-1]
+
+    assert spoken["grade"] == "ask"
+    assert spoken["says"] == (
+        "Marl hardener and water react in one vessel. Isocyanate with water gives off carbon dioxide: never "
+        "close a can that met water."
+    )
+    assert spoken["next"] == (
+        "Fill it neat, or thin it with what its label names. Where its maker wants water: YES, and use it up; "
+        "never close a bottle that holds both."
+    )
+    assert here.hears("YES").startswith(f"recorded: Filled {one.code[:4]}")
+    assert here.hears(other.code).startswith("ask: Marl hardener and water react")
+    assert here.hears("NO") == "tell: Nothing was recorded."
+
+
+BONDED = "Join nozzle and container by a bonding wire before you pour; no pouring beside an ignition source."
+
+
+@pytest.mark.parametrize(
+    ("hazard", "flash", "told", "because"),
+    [
+        ("Flam. Liq. 2 H225", 12, True, "category 2"),
+        ("Flam. Liq. 1 H224", -20, True, "category 1"),
+        ("Flam. Liq. 3 H226", 30, True, "category 3 below 37.8 °C"),
+        ("Flam. Liq. 3 H226", 45, False, "category 3 from 37.8 °C on"),
+        ("Skin Irrit. 2 H315", None, False, "it does not burn"),
+    ],
+)
+def test_who_pours_what_lights_is_told_to_bond_before(hazard, flash, told: bool, because: str) -> None:
+    world = larkmoor()
+    wipe = product(world, "Panel wipe", "solvent")
+    wipe.sheet = DataSheet.objects.create(supplier="Fenmoor", title="Panel wipe")
+    wipe.save()
+    SheetVersion.objects.create(
+        sheet=wipe.sheet,
+        revision_on=NOON.date(),
+        typed_on=NOON.date(),
+        hazards=[hazard],
+        flash_point_c=flash,
+    )
+    drum, spray, here = bottle(world, wipe, LITRE), spray_bottle(world), desk(world)
+
+    begun = [here.say(line) for line in (drum.code, "FILL")][-1]
+
+    assert (BONDED in begun["next"]) is told, because
+    assert here.hears("neat", "100 ml", spray.code).startswith("recorded: Filled")

@@ -55,4 +55,5 @@ SETTLE: dict[str, Settle] = {
     "fill": fill.settle,
     "rinse": rinse.settle,
     "move": move.settle,
+    "discard": away.settle,
 }

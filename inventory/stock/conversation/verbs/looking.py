@@ -8,7 +8,7 @@ from ..guards import USING, first_objection
 from ..instead import label_key
 from ..objections import Taking
 from ..turn import Turn
-from . import move, use, washed
+from . import away, move, rinse, use, washed
 from .open import dies
 
 STAGES = {
@@ -124,6 +124,8 @@ def at_place(turn: Turn) -> Heard:
     place = turn.facts.places.get(turn.said.code)
     if place is None:
         return turn.unknown(f"{words.short(turn.said.code)} is no place of this shop.", "Scan it again.")
+    if place.can:
+        return away.into(turn, place) if away.tippable(turn) else rinse.at_can(turn, place)
     here = replace(turn, state=replace(turn.state, place=place.code))
     if turn.bottle and turn.bottle.shelf.place != place.code and turn.bottle.state != "gone":
         return move.settle(here, {"place": place.code})

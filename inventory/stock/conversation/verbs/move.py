@@ -10,6 +10,7 @@ from ..answers import Heard, Key
 from ..facts import Bottle, PlaceFacts, ProductFacts
 from ..guards import YES
 from ..turn import Turn
+from . import away
 from .with_bottle import in_hand, next_bottle
 
 NAME = "move"
@@ -47,6 +48,8 @@ def settle(turn: Turn, slots: dict[str, Any]) -> Heard:
         return turn.stop(
             f"{words.name(bottle)} was booked out of the shop.", "If it is here after all: UNDO that entry."
         )
+    if place.can:
+        return away.into(turn, place)
     if question := not_on_poster(bottle.product, place, slots):
         return turn.ask(
             *question,

@@ -1,4 +1,4 @@
-"""Rinse: what was in it is gone, so that something else may go in."""
+"""Rinse: what was in it is gone, so that something else may go in: a bottle, a car's floor, a waste can."""
 
 from typing import Any
 
@@ -6,7 +6,7 @@ from inventory.stock.rules.acts import Act
 
 from .. import words
 from ..answers import Heard, Key
-from ..facts import JobFacts, StepFacts
+from ..facts import JobFacts, PlaceFacts, StepFacts
 from ..guards import YES
 from ..turn import Turn
 from .with_bottle import in_hand, next_bottle
@@ -56,6 +56,8 @@ def go_on(turn: Turn) -> Heard | None:
 
 def settle(turn: Turn, slots: dict[str, Any]) -> Heard:
     """Write it."""
+    if "place" in slots:
+        return _emptied(turn, turn.facts.places[slots["place"]])
     bottle = turn.bottle
     assert bottle is not None
     poured = Act("count", turn.facts.at, target=bottle.code, amount=0, facts={"poured_away": True})
@@ -66,6 +68,27 @@ def settle(turn: Turn, slots: dict[str, Any]) -> Heard:
         Key("Undo", "UNDO"),
         acts=acts,
         what=f"the rinsing of {bottle.noun} {words.short(bottle.code)}",
+    )
+
+
+def at_can(turn: Turn, can: PlaceFacts) -> Heard:
+    """A can by itself: what is in it, and whether it was emptied and rinsed."""
+    if not can.holds:
+        return turn.tell(f"{can.name} is empty by the book.", "Scan what is tipped in, then the can.")
+    says = f"{can.name} holds {' and '.join(can.holds)}. Was it emptied and rinsed?"
+    yes, no = Key("Yes, emptied and rinsed", YES), Key("No", "NO", main=True)
+    next = "Section 13 of each data sheet says where it goes. YES once it is rinsed to clear water."
+    return turn.ask(says, next, yes, no, verb=NAME, waits="yes", place=can.code)
+
+
+def _emptied(turn: Turn, can: PlaceFacts) -> Heard:
+    effect = {"does": "emptied", "place": can.code, "at": turn.facts.at.isoformat()}
+    return turn.recorded(
+        f"{can.name} is emptied and rinsed. It may take anything now.",
+        "Scan the next thing.",
+        Key("Undo", "UNDO"),
+        effects=(effect,),
+        what=f"the emptying of {can.name}",
     )
 
 
