@@ -54,6 +54,12 @@ def said_or_same(text: str, language: str) -> str:
     return table()[text][language] if text in table() else text
 
 
+def from_memory(language: str) -> bool:
+    """Return whether any of the words of a language was typed from memory; raise UnknownLanguage."""
+    place = languages().index(language_called(language))
+    return any(row["mark"].split()[place] == "M" for row in table().values())
+
+
 def written(day: date, language: str = ENGLISH) -> str:
     """Return a day in words: 25 November 2026, 25 de noviembre de 2026."""
     months = say(MONTHS, language).split()

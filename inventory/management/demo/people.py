@@ -120,10 +120,12 @@ def _written_down(cast: Cast, row: Row, on: date, now: datetime) -> None:
 
 
 def _signed(cast: Cast, row: Row, now: datetime) -> None:
-    parts = [{"title": part.title, "lines": list(part.lines)} for part in first_day(cast.shop, "/sheets/")]
+    language = cast.shop.language
+    read = first_day(cast.shop, "/sheets/", language)
+    parts = [{"title": part.title, "lines": list(part.lines)} for part in read]
     FirstDay.objects.create(
         person=cast.people[row["person"]],
         signed_at=now - timedelta(days=int(row["days_ago"])),
         shown_by=cast.people[row["topic"]],
-        says={"on_paper": False, "parts": parts},
+        says={"on_paper": False, "language": language, "parts": parts},
     )

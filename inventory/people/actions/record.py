@@ -68,9 +68,9 @@ def say_face(person: Person, face: str) -> None:
 
 @transaction.atomic
 def sign_first_day(
-    person: Person, parts: tuple[Section, ...], *, shown_by: Person, at: datetime, by: Person
+    person: Person, parts: tuple[Section, ...], *, language: str, shown_by: Person, at: datetime, by: Person
 ) -> FirstDay:
-    """Keep that somebody signed the sheet, and what stood on it.
+    """Keep that somebody signed the sheet, in which language they read it, and what stood on it.
 
     Raises Refused: it is signed once, by the person, or by an owner for somebody who cannot sign in and put
     their hand on the printed sheet; nobody shows themselves round.
@@ -82,5 +82,6 @@ def sign_first_day(
         raise Refused("Somebody else shows a new person round: say who.")
     if FirstDay.objects.select_for_update().filter(person=person).exists():
         raise Refused(f"{person.name} has signed the sheet already.")
-    says = {"on_paper": on_paper, "parts": [{"title": one.title, "lines": list(one.lines)} for one in parts]}
+    kept = [{"title": one.title, "lines": list(one.lines)} for one in parts]
+    says = {"on_paper": on_paper, "language": language, "parts": kept}
     return FirstDay.objects.create(person=person, signed_at=at, shown_by=shown_by, says=says)

@@ -1,6 +1,6 @@
 """The forms of a person's record: training, evaluation, fit test, face, first day."""
 
-from typing import Any
+from typing import Any, Self
 
 from django import forms
 from django.utils import timezone
@@ -8,6 +8,7 @@ from django.utils import timezone
 from inventory.models import MedicalEvaluation, Person, Product, Shop, Training
 from inventory.people.actions.record import Fit
 from inventory.people.queries.protection import masks
+from safety.print.words import say
 
 
 def day_field(label: str, help_text: str = "", *, required: bool = True) -> forms.DateField:
@@ -106,9 +107,10 @@ class FaceForm(forms.ModelForm):  # type: ignore[type-arg]
 
 
 class SignForm(forms.Form):
-    """Who showed the person round."""
+    """Who showed the person round, and in which language the sheet was read."""
 
     shown_by = forms.ModelChoiceField(Person.objects.none(), to_field_name="code", label="Shown by")
+    language = forms.ChoiceField(choices=Shop.Language.choices, label="Read in")
 
     def __init__(self, *args: Any, person: Person, **kwargs: Any) -> None:
         super().__init__(*args, **kwargs)
@@ -116,3 +118,17 @@ class SignForm(forms.Form):
         assert isinstance(field, forms.ModelChoiceField)
         others = Person.objects.filter(shop=person.shop, is_active=True).exclude(pk=person.pk)
         field.queryset = others.exclude(role=Person.Role.VIEWER).order_by("name")
+        self.fields["language"].initial = person.shop.language
+
+    @classmethod
+    def of_page(cls, person: Person, language: str) -> Self:
+        """Return the form at the foot of the sheet: it speaks, and keeps, the language of the page."""
+        form = cls(person=person)
+        form.fields["shown_by"].label = say("Shown by", language)
+        form.fields["language"].widget = forms.HiddenInput()
+        form.fields["language"].initial = language
+        return form
+
+    def read_in(self) -> str:
+        """Return the language of a form that was refused, "" where that is what was wrong."""
+        return str(self.cleaned_data.get("language", ""))

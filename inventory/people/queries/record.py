@@ -34,6 +34,12 @@ class Record:
     fit_tests: Sequence[Row]
     first_day: FirstDay | None
 
+    @property
+    def read_in(self) -> str:
+        """The name of the language in which the sheet of the first day was read; "" where nobody kept it."""
+        says = self.first_day.says if self.first_day else {}
+        return dict(Shop.Language.choices).get(says.get("language", ""), "")
+
 
 def record(person: Person, on: date) -> Record:
     """Return what is kept of a person as it stands on a day."""

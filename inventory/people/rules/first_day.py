@@ -1,7 +1,12 @@
-"""What a new person is shown on the first day: hazards here, sheets, spill, eyewash, equipment."""
+"""What a new person is shown on the first day: hazards here, sheets, spill, eyewash, equipment.
+
+It speaks the languages of `safety/tables/words.csv`; what a sheet or the shop wrote stays as it was written.
+"""
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
+
+from safety.print.words import ENGLISH, SHEETS_SPEAK, from_memory, said_or_same, say
 
 TITLE = "The first day here"
 GEL = (
@@ -15,16 +20,23 @@ SPILL = (
 )
 NOTHING = "No hazardous product stands or is admitted here."
 BEFORE = "No acid, no fluoride and no respirator alone before this sheet is signed."
+NOT_WORN = "Nobody has said yet what is worn here: ask before the first bottle is opened."
+NO_SHEETS = "Nobody has said where they are: ask the owner."
+AS_WRITTEN = "Names and places stand as this shop wrote them."
+FROM_MEMORY = "Translated from memory, not yet read by a native speaker of the trade: what is unclear, ask."
 
 
 @dataclass(frozen=True)
 class Here:
-    """A hazardous product in a place, as its confirmed sheet has it."""
+    """A hazardous product in a place, as its confirmed sheet has it.
+
+    word: the signal word in English; worn: a part of the body (Hands) and what its sheet names for it.
+    """
 
     name: str
     word: str
     dangers: tuple[str, ...]
-    worn: tuple[str, ...] = ()
+    worn: tuple[tuple[str, str], ...] = ()
     spill: str = ""
     fluoride: bool = False
     isocyanate: bool = False
@@ -69,77 +81,108 @@ class Section:
     lines: tuple[str, ...]
 
 
-def sections(house: House, rooms: Sequence[Room]) -> tuple[Section, ...]:
+def notes(language: str) -> tuple[str, ...]:
+    """Return what a reader has to know of the language: what is not in it, and who has not read it yet."""
+    if language == ENGLISH:
+        return ()
+    known = [say(SHEETS_SPEAK, language), say(AS_WRITTEN, language)]
+    return (*known, say(FROM_MEMORY, language)) if from_memory(language) else tuple(known)
+
+
+def sections(house: House, rooms: Sequence[Room], language: str = ENGLISH) -> tuple[Section, ...]:
     """Return what the sheet says, part by part; a part about which nothing is known says so."""
-    return (
-        Section("Where it is dangerous", tuple(_where(rooms)) or (NOTHING,)),
-        Section("What the dangerous ones do", tuple(_dangers(rooms)) or ("None is known.",)),
-        Section("What is worn", tuple(_worn(house, rooms))),
-        Section("Data sheets", tuple(_sheets(house))),
-        Section("Eyes and skin", tuple(_eyes(house, rooms))),
-        Section("Spill and fire", tuple(_spill(rooms))),
-        Section("Who is called", tuple(_called(house))),
-        Section("Until this is signed", (BEFORE,)),
+    parts = (
+        ("Where it is dangerous", _where(rooms, language) or [say(NOTHING, language)]),
+        ("What the dangerous ones do", _dangers(rooms, language) or [say("None is known.", language)]),
+        ("What is worn", _worn(house, rooms, language)),
+        ("Data sheets", _sheets(house, language)),
+        ("Eyes and skin", _eyes(house, rooms, language)),
+        ("Spill and fire", _spill(rooms, language)),
+        ("Who is called", _called(house, language)),
+        ("Until this is signed", [say(BEFORE, language)]),
     )
+    return tuple(Section(say(title, language), tuple(lines)) for title, lines in parts)
 
 
-def _where(rooms: Iterable[Room]) -> list[str]:
+def _where(rooms: Iterable[Room], language: str) -> list[str]:
     """Return by room the products by name, the grave ones first and by themselves."""
-    lines = []
-    for room in rooms:
-        grave = sorted(one.name for one in room.products if one.grave)
-        milder = sorted(one.name for one in room.products if not one.grave)
-        said = (f"dangerous: {', '.join(grave)}" * bool(grave), f"milder: {', '.join(milder)}" * bool(milder))
-        if room.products:
-            lines.append(f"{room.name}. {_capital('; '.join(part for part in said if part))}.")
-    return lines
+    return [_in_room(room, language) for room in rooms if room.products]
 
 
-def _dangers(rooms: Iterable[Room]) -> list[str]:
+def _in_room(room: Room, language: str) -> str:
+    grave = ", ".join(sorted(one.name for one in room.products if one.grave))
+    milder = ", ".join(sorted(one.name for one in room.products if not one.grave))
+    words = "{room}. Dangerous: {grave}." if grave else "{room}. Milder: {milder}."
+    if grave and milder:
+        words = "{room}. Dangerous: {grave}; milder: {milder}."
+    return say(words, language, room=room.name, grave=grave, milder=milder)
+
+
+def _grave(rooms: Iterable[Room]) -> list[Here]:
+    """Return each of the grave ones once, by name."""
+    return [
+        one
+        for _, one in sorted({one.name: one for room in rooms for one in room.products if one.grave}.items())
+    ]
+
+
+def _dangers(rooms: Iterable[Room], language: str) -> list[str]:
     """Return what each of the grave ones does, in full, once."""
-    grave = {one.name: one for room in rooms for one in room.products if one.grave}
-    return [f"{name}. {_full(one)}" for name, one in sorted(grave.items())]
+    return [f"{one.name}. {_full(one, language)}" for one in _grave(rooms)]
 
 
-def _capital(text: str) -> str:
-    return text[:1].upper() + text[1:]
+def _full(one: Here, language: str) -> str:
+    word = [f"{said_or_same(one.word, language)}."] * bool(one.word)
+    fluoride = [say("Holds a fluoride.", language)] * one.fluoride
+    isocyanate = [say("Holds isocyanates.", language)] * one.isocyanate
+    return " ".join((*word, *one.dangers, *fluoride, *isocyanate))
 
 
-def _full(one: Here) -> str:
-    own = ["Holds a fluoride."] * one.fluoride + ["Holds isocyanates."] * one.isocyanate
-    return " ".join((*([f"{one.word}."] if one.word else []), *one.dangers, *own))
-
-
-def _worn(house: House, rooms: Iterable[Room]) -> list[str]:
-    grave = {one.name: one for room in rooms for one in room.products if one.grave and one.worn}
-    lines = [f"{name}: {'; '.join(one.worn)}." for name, one in sorted(grave.items())]
+def _worn(house: House, rooms: Iterable[Room], language: str) -> list[str]:
+    lines = [f"{one.name}: {_by_part(one, language)}." for one in _grave(rooms) if one.worn]
     if house.worn:
-        lines.append(f"It lies here: {'; '.join(house.worn)}.")
-    return lines or ["Nobody has said yet what is worn here: ask before the first bottle is opened."]
+        lines.append(say("It lies here: {where}.", language, where="; ".join(house.worn)))
+    return lines or [say(NOT_WORN, language)]
 
 
-def _sheets(house: House) -> list[str]:
-    binder = f"Printed: {house.binder_at}." if house.binder_at else ""
-    online = f"On any phone in the shop, without a password: {house.sheets_at}" if house.sheets_at else ""
-    return [line for line in (binder, online) if line] or ["Nobody has said where they are: ask the owner."]
+def _by_part(one: Here, language: str) -> str:
+    return "; ".join(f"{say(part, language).lower()}: {text}" for part, text in one.worn)
 
 
-def _eyes(house: House, rooms: Iterable[Room]) -> list[str]:
-    places = [f"Eyewash of {room.name}: {room.eyewash}." for room in rooms if room.eyewash]
-    bottles = [f"Eyewash bottle: {where}." for where in house.bottles]
-    lines = [EYES, *places, *bottles]
+def _sheets(house: House, language: str) -> list[str]:
+    known = (
+        ("Printed: {where}.", house.binder_at),
+        ("On any phone in the shop, without a password: {where}", house.sheets_at),
+    )
+    said = [say(words, language, where=where) for words, where in known if where]
+    return said or [say(NO_SHEETS, language)]
+
+
+def _of_rooms(words: str, rooms: Iterable[Room], thing: str, language: str) -> list[str]:
+    """Return where a thing of each room stands, as far as somebody entered it."""
+    known = [(room.name, getattr(room, thing)) for room in rooms]
+    return [say(words, language, room=room, where=where) for room, where in known if where]
+
+
+def _eyes(house: House, rooms: Sequence[Room], language: str) -> list[str]:
+    lines = [say(EYES, language), *_of_rooms("Eyewash of {room}: {where}.", rooms, "eyewash", language)]
+    if house.bottles:
+        lines.append(say("Eyewash bottle: {where}.", language, where="; ".join(house.bottles)))
     if any(one.fluoride for room in rooms for one in room.products):
-        lines += [GEL, *(f"Gel: {where}." for where in house.gel)]
-    return lines + [f"First aid of {room.name}: {room.first_aid}." for room in rooms if room.first_aid]
+        gel = [say("Gel: {where}.", language, where="; ".join(house.gel))] if house.gel else []
+        lines += [say(GEL, language), *gel]
+    return lines + _of_rooms("First aid of {room}: {where}.", rooms, "first_aid", language)
 
 
-def _spill(rooms: Sequence[Room]) -> list[str]:
-    kits = [f"Spill kit of {room.name}: {room.spill_kit}." for room in rooms if room.spill_kit]
-    own = {one.name: one.spill for room in rooms for one in room.products if one.grave and one.spill}
-    fire = [f"Extinguisher of {room.name}: {room.extinguisher}." for room in rooms if room.extinguisher]
-    return [SPILL, *kits, *(f"{name}: {text}" for name, text in sorted(own.items())), *fire]
+def _spill(rooms: Sequence[Room], language: str) -> list[str]:
+    kits = _of_rooms("Spill kit of {room}: {where}.", rooms, "spill_kit", language)
+    own = [f"{one.name}: {one.spill}" for one in _grave(rooms) if one.spill]
+    fire = _of_rooms("Extinguisher of {room}: {where}.", rooms, "extinguisher", language)
+    return [say(SPILL, language), *kits, *own, *fire]
 
 
-def _called(house: House) -> list[str]:
-    poison = [f"Poison centre: {house.poison_centre}."] if house.poison_centre else []
-    return [f"Emergency: {house.emergency_number}.", *poison, "The owner, of whatever happened."]
+def _called(house: House, language: str) -> list[str]:
+    lines = [say("Emergency: {number}.", language, number=house.emergency_number)]
+    if house.poison_centre:
+        lines.append(f"{say('Poison centre: {number}', language, number=house.poison_centre)}.")
+    return [*lines, say("The owner, of whatever happened.", language)]

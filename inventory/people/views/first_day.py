@@ -8,13 +8,14 @@ from django.utils import timezone
 from django.views.decorators.http import require_GET, require_POST
 
 from inventory.access import member, person_of, shop_of, worker
-from inventory.models import Person
+from inventory.models import Person, Shop
 from inventory.people import views
 from inventory.people.actions import record as actions
 from inventory.people.forms import SignForm
 from inventory.people.pdf import first_day_pdf
 from inventory.people.queries import first_day as queries
-from inventory.people.rules.first_day import TITLE, Section
+from inventory.people.rules.first_day import TITLE, Section, notes
+from safety.print.words import say, written
 
 
 def _address(request: HttpRequest, path: str) -> str:
@@ -23,22 +24,45 @@ def _address(request: HttpRequest, path: str) -> str:
     return f"{site}{path}" if site else request.build_absolute_uri(path)
 
 
-def _parts(request: HttpRequest) -> tuple[Section, ...]:
-    return queries.first_day(shop_of(request), _address(request, reverse("safety:sheets")))
+def _language(request: HttpRequest) -> str:
+    """Return the language that was asked for, the shop's own where it is none of ours."""
+    asked = request.GET.get("language", "")
+    return asked if asked in Shop.Language.values else shop_of(request).language
+
+
+def _parts(request: HttpRequest, language: str) -> tuple[Section, ...]:
+    return queries.first_day(shop_of(request), _address(request, reverse("safety:sheets")), language)
+
+
+def _page(language: str) -> str:
+    """Return the address of the sheet in a language."""
+    return f"{reverse('people:first_day')}?language={language}"
+
+
+def _signed(person: Person, language: str) -> str:
+    """Return that somebody signed, when and with whom; "" where nobody did."""
+    if (kept := getattr(person, "first_day", None)) is None:
+        return ""
+    words = "You signed this on {day}, shown round by {who}."
+    day = written(timezone.localdate(kept.signed_at), language)
+    return say(words, language, day=day, who=kept.shown_by.name)
 
 
 @member
 @require_GET
 def sheet(request: HttpRequest) -> HttpResponse:
     """Show what a new person is shown, and who may sign it."""
-    reader = person_of(request)
-    signed = getattr(reader, "first_day", None)
-    may_sign = signed is None and not reader.is_owner and reader.role != Person.Role.VIEWER
+    reader, language = person_of(request), _language(request)
+    signed = _signed(reader, language)
+    may_sign = not signed and not reader.is_owner and reader.role != Person.Role.VIEWER
     context = {
-        "title": TITLE,
-        "parts": _parts(request),
+        "title": say(TITLE, language),
+        "notes": notes(language),
+        "parts": _parts(request, language),
         "signed": signed,
-        "form": SignForm(person=reader) if may_sign else None,
+        "form": SignForm.of_page(reader, language) if may_sign else None,
+        "language": language,
+        "languages": [one for one in Shop.Language.choices if one[0] != language],
         "person": reader,
     }
     return render(request, "inventory/people/first_day.html", context)
@@ -48,11 +72,12 @@ def sheet(request: HttpRequest) -> HttpResponse:
 @require_GET
 def sheet_pdf(request: HttpRequest) -> HttpResponse:
     """Print the sheet, with lines to sign on."""
-    shop = shop_of(request)
+    shop, language = shop_of(request), _language(request)
     pdf = first_day_pdf(
         shop.name,
-        _parts(request),
-        url=_address(request, reverse("people:first_day")),
+        _parts(request, language),
+        language=language,
+        url=_address(request, _page(language)),
         binder_at=shop.binder_at,
         on=timezone.localdate(),
         paper="Letter" if shop.country in {"US", "CA"} else "A4",
@@ -72,11 +97,12 @@ def sign(request: HttpRequest, code: str) -> HttpResponse:
     form = SignForm(request.POST, person=signer)
     if not form.is_valid():
         messages.error(request, "Say who showed you round, then sign.")
-        return redirect("people:first_day")
+        return redirect(_page(language) if (language := form.read_in()) else "people:first_day")
     try:
         actions.sign_first_day(
             signer,
-            _parts(request),
+            _parts(request, form.cleaned_data["language"]),
+            language=form.cleaned_data["language"],
             shown_by=form.cleaned_data["shown_by"],
             at=timezone.now(),
             by=person_of(request),

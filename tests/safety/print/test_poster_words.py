@@ -11,7 +11,17 @@ import pytest
 
 from safety.hazards import facts, plain
 from safety.hazards.tables import header, rows
-from safety.print.words import UnknownLanguage, UnknownWords, languages, said_or_same, say, table, written
+from safety.print import words
+from safety.print.words import (
+    UnknownLanguage,
+    UnknownWords,
+    from_memory,
+    languages,
+    said_or_same,
+    say,
+    table,
+    written,
+)
 
 ROOT = Path(__file__).resolve().parents[3]
 IN_TEMPLATES = re.compile(r'{% said "([^"]+)"')
@@ -29,6 +39,21 @@ def literals() -> Iterator[str]:
                 yield node.value
     for file in (ROOT / "templates").rglob("*.html"):
         yield from IN_TEMPLATES.findall(file.read_text("utf-8"))
+
+
+def asked_for() -> Iterator[tuple[str, str]]:
+    """Yield every text that code hands to `say` of the table as it stands, with the file that does."""
+    for file in [*(ROOT / "safety").rglob("*.py"), *(ROOT / "inventory").rglob("*.py")]:
+        nodes = list(ast.walk(ast.parse(file.read_text("utf-8"))))
+        if any(isinstance(one, ast.ImportFrom) and one.module == "safety.print.words" for one in nodes):
+            yield from ((text, file.name) for text in map(said_as_it_stands, nodes) if text)
+
+
+def said_as_it_stands(node: ast.AST) -> str:
+    """Return the text of a call of `say`, "" of all else."""
+    if isinstance(node, ast.Call) and isinstance(node.func, ast.Name) and node.func.id == "say":
+        return str(node.args[0].value) if isinstance(node.args[0], ast.Constant) else ""
+    return ""
 
 
 def test_words_that_the_table_does_not_have_are_refused() -> None:
@@ -63,12 +88,27 @@ def test_every_row_is_said_somewhere() -> None:
 
 def test_every_said_of_a_template_is_in_the_table() -> None:
     asked = {
-        words
+        text
         for file in (ROOT / "templates").rglob("*.html")
-        for words in IN_TEMPLATES.findall(file.read_text("utf-8"))
+        for text in IN_TEMPLATES.findall(file.read_text("utf-8"))
     }
     assert len(asked) > 20
     assert asked - set(table()) == set()
+
+
+def test_every_text_that_code_says_as_it_stands_is_in_the_table() -> None:
+    asked = list(asked_for())
+    assert {file for _, file in asked} >= {"card.py", "first_day.py"}
+    assert sorted({text for text, _ in asked} - set(table())) == []
+
+
+@pytest.mark.parametrize(("mark", "is_so"), [("own M", True), ("own own", False)])
+def test_a_language_is_from_memory_until_no_row_of_it_is_marked_so(
+    monkeypatch: pytest.MonkeyPatch, mark: str, is_so: bool
+) -> None:
+    assert from_memory("es") is True
+    monkeypatch.setattr(words, "table", lambda: {"Body": {"en": "Body", "es": "Cuerpo", "mark": mark}})
+    assert from_memory("es") is is_so
 
 
 def test_every_heading_of_a_danger_and_every_notice_is_in_the_table() -> None:
