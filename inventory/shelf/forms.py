@@ -4,8 +4,9 @@ from django import forms
 from django.http import QueryDict
 
 from inventory.models import Container, Place, Shop
-from inventory.shelf.queries import beside
+from inventory.shelf.queries import beside, tipped
 from inventory.units import AmountError, parse_amount
+from safety.findings import Finding
 
 DAY = forms.DateInput(attrs={"type": "date"}, format="%Y-%m-%d")
 REASONS = (
@@ -44,21 +45,11 @@ class CountForm(forms.Form):
         )
 
 
-class MoveForm(forms.Form):
-    """Where the bottle stands from now on; what must not stand beside it is refused, or asked once."""
+class MeetingForm(forms.Form):
+    """A form that brings a bottle to others: what must not meet there is refused, or asked once."""
 
-    def __init__(self, *args: object, shop: Shop, container: Container, **kwargs: object) -> None:
-        super().__init__(*args, **kwargs)  # type: ignore[arg-type]
-        self.container = container
-        self.fields["place"] = forms.ModelChoiceField(
-            Place.objects.filter(shop=shop).order_by("name"), to_field_name="code", label="New place"
-        )
-
-    def clean(self) -> dict[str, object]:
-        """Refuse what must not stand there; ask about what may, and offer the answer on the page."""
-        given: dict[str, object] = super().clean() or {}
-        place = given.get("place")
-        found = beside(self.container, place) if isinstance(place, Place) else ()
+    def meet(self, found: tuple[Finding, ...], all_the_same: str) -> None:
+        """Raise what stops; ask about what asks, and offer the answer on the page."""
         if stops := [one for one in found if one.grade == "stop"]:
             raise forms.ValidationError([f"{one.says} {one.do}" for one in stops])
         asks = [one for one in found if one.grade == "ask"]
@@ -66,17 +57,51 @@ class MoveForm(forms.Form):
         if open_ := [one for one in asks if one.code not in known]:
             self.fields["known"] = forms.MultipleChoiceField(
                 choices=[(one.code, one.says) for one in asks], required=False,
-                label="Put it there all the same", widget=forms.CheckboxSelectMultiple,
+                label=all_the_same, widget=forms.CheckboxSelectMultiple,
             )  # fmt: skip
             raise forms.ValidationError([f"{one.says} {one.do}" for one in open_])
+
+
+class MoveForm(MeetingForm):
+    """Where the bottle stands from now on."""
+
+    def __init__(self, *args: object, shop: Shop, container: Container, **kwargs: object) -> None:
+        super().__init__(*args, **kwargs)  # type: ignore[arg-type]
+        self.container = container
+        standing = Place.objects.filter(shop=shop).exclude(kind=Place.Kind.CAN).order_by("name")
+        self.fields["place"] = forms.ModelChoiceField(standing, to_field_name="code", label="New place")
+
+    def clean(self) -> dict[str, object]:
+        """Refuse what must not stand there."""
+        given: dict[str, object] = super().clean() or {}
+        place = given.get("place")
+        found = beside(self.container, place) if isinstance(place, Place) else ()
+        self.meet(found, "Put it there all the same")
         given["told"] = " ".join(one.says for one in found)
         return given
 
 
-class DiscardForm(forms.Form):
-    """Why the bottle leaves the shelf."""
+class DiscardForm(MeetingForm):
+    """Why the bottle leaves the shelf, and into which can what is left in it is tipped."""
 
     reason = forms.CharField(max_length=120, label="Why it goes", initial="out of date")
+
+    def __init__(self, *args: object, shop: Shop, container: Container, **kwargs: object) -> None:
+        super().__init__(*args, **kwargs)  # type: ignore[arg-type]
+        self.container = container
+        cans = Place.objects.filter(shop=shop, kind=Place.Kind.CAN).order_by("name")
+        if container.content and cans:
+            self.fields["can"] = forms.ModelChoiceField(
+                cans, to_field_name="code", required=False, label="Tipped into",
+                empty_label="no can: it leaves in its own bottle, closed",
+            )  # fmt: skip
+
+    def clean(self) -> dict[str, object]:
+        """Refuse what must never meet what is in the can."""
+        given: dict[str, object] = super().clean() or {}
+        can = given.get("can")
+        self.meet(tipped(self.container, can) if isinstance(can, Place) else (), "Tip it in all the same")
+        return given
 
 
 class HoldForm(forms.Form):

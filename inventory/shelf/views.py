@@ -5,13 +5,13 @@ from collections.abc import Callable
 from django.contrib import messages
 from django.forms import Form
 from django.http import Http404, HttpRequest, HttpResponse
-from django.shortcuts import redirect, render
+from django.shortcuts import get_object_or_404, redirect, render
 from django.utils.html import format_html
 from django.views.decorators.http import require_GET, require_POST
 
 from inventory.access import member, owner, person_of, shop_of, worker
 from inventory.codes import pair
-from inventory.models import Container, Kind
+from inventory.models import Container, Kind, Person, Place
 from inventory.shelf import actions, queries
 from inventory.shelf.forms import (
     CorrectForm,
@@ -123,8 +123,10 @@ def _move(request: HttpRequest, container: Container, form: Form) -> str:
 
 
 def _discard(request: HttpRequest, container: Container, form: Form) -> str:
-    actions.discard(container, form.cleaned_data["reason"], by=person_of(request), at=queries.now())
-    return f"{pair(container.code)} is off the shelf."
+    given = form.cleaned_data
+    can = given.get("can")
+    actions.discard(container, given["reason"], can, by=person_of(request), at=queries.now())
+    return f"{pair(container.code)} is off the shelf{f', tipped into {can.name}' if can else ''}."
 
 
 def _hold(request: HttpRequest, container: Container, form: Form) -> str:
@@ -178,7 +180,12 @@ move = worker(
 )
 discard = worker(
     _form_page(
-        "Discard", "Take it off the shelf", lambda request, _: DiscardForm(request.POST or None), _discard
+        "Discard",
+        "Take it off the shelf",
+        lambda request, container: DiscardForm(
+            request.POST or None, shop=shop_of(request), container=container
+        ),
+        _discard,
     )
 )
 hold = worker(_form_page("Hold", "Hold it", lambda request, _: HoldForm(request.POST or None), _hold))
@@ -228,6 +235,27 @@ def undo_washed(request: HttpRequest, code: str) -> HttpResponse:
     except Refused as refusal:
         messages.error(request, refusal.says)
     return redirect("shelf:container", container.code)
+
+
+@member
+@require_GET
+def cans(request: HttpRequest) -> HttpResponse:
+    """Show what each waste can holds, since it was emptied and rinsed."""
+    context = {
+        "cans": queries.waste_cans(shop_of(request)),
+        "may_work": person_of(request).role != Person.Role.VIEWER,
+    }
+    return render(request, "inventory/shelf/cans.html", context)
+
+
+@worker
+@require_POST
+def emptied(request: HttpRequest, code: str) -> HttpResponse:
+    """Keep that a can was emptied and rinsed now."""
+    can = get_object_or_404(Place, shop=shop_of(request), kind=Place.Kind.CAN, code=code.upper())
+    actions.emptied(can, by=person_of(request), at=queries.now())
+    messages.success(request, f"Kept: {can.name} is emptied and rinsed. It may take anything now.")
+    return redirect("shelf:cans")
 
 
 @member

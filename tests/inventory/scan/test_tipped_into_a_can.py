@@ -47,7 +47,8 @@ def test_acid_is_never_tipped_into_a_can_that_holds_bleach(world: World) -> None
     assert spoken["grade"] == "stop"
     assert spoken["says"].startswith("Brack bleach and Brack lime remover never go into one vessel.")
     assert spoken["next"] == (
-        "Waste can holds Brack bleach. Take another can, or empty and rinse Waste can and scan its code to say so."
+        "Waste can holds Brack bleach. Take another can, or empty and rinse Waste can and scan its code to "
+        "say so."
     )
     assert here.hears("YES") == "tell: There is no question to answer."
     assert is_here(sour)

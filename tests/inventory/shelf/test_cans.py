@@ -1,0 +1,114 @@
+"""The waste cans' page, and discarding into one from a bottle's page."""
+
+import pytest
+from django.test import Client
+from django.urls import reverse
+
+from inventory.models import Movement, Place, PlaceCheck
+from inventory.stock.rules.acts import Act
+from tests.world import LITRE, NOON, World, bleach, bottle, lime_remover, reactive, record, soap
+
+pytestmark = pytest.mark.django_db
+NEVER = "Brack bleach and Brack lime remover never go into one vessel."
+
+
+@pytest.fixture
+def can(shop: World) -> Place:
+    return Place.objects.create(shop=shop.shop, name="Waste can", kind="can")
+
+
+def discarded(shop: World, can: Place, of, at=NOON) -> None:  # type: ignore[no-untyped-def]
+    row = bottle(shop, of, LITRE)
+    record(shop, Act("discard", at, target=row.code, place=can.code))
+
+
+def test_acid_is_refused_where_bleach_is_in_the_can(ines: Client, shop: World, can: Place) -> None:
+    discarded(shop, can, bleach(shop))
+    sour = bottle(shop, lime_remover(shop), LITRE)
+
+    page = ines.post(reverse("shelf:discard", args=[sour.code]), {"reason": "old", "can": can.code})
+
+    assert NEVER in page.content.decode()
+    assert Movement.objects.filter(kind="discard").count() == 1
+
+
+@pytest.mark.parametrize("way", ["no can", "emptied"])
+def test_the_ways_out_end_it(ines: Client, shop: World, can: Place, way: str) -> None:
+    discarded(shop, can, bleach(shop))
+    sour = bottle(shop, lime_remover(shop), LITRE)
+    if way == "emptied":
+        ines.post(reverse("shelf:emptied", args=[can.code]))
+
+    into = can.code if way == "emptied" else ""
+    ines.post(reverse("shelf:discard", args=[sour.code]), {"reason": "old", "can": into})
+
+    assert [row.place for row in Movement.objects.filter(kind="discard").order_by("seq")] == [
+        can, can if way == "emptied" else None,
+    ]  # fmt: skip
+
+
+def test_heat_is_asked_once_and_answered_on_the_page(ines: Client, shop: World, can: Place) -> None:
+    discarded(shop, can, reactive(shop, "Lye", "cleaner", "10"))
+    sour = bottle(shop, reactive(shop, "Sour", "cleaner", "1"), LITRE)
+    address, sent = reverse("shelf:discard", args=[sour.code]), {"reason": "old", "can": can.code}
+
+    asked = ines.post(address, sent).content.decode()
+    assert "Lye and Sour react in one vessel." in asked
+    assert "Tip it in all the same" in asked
+    assert Movement.objects.filter(kind="discard").count() == 1
+
+    ines.post(address, {**sent, "known": "reaction.vessel_heat"})
+    assert Movement.objects.filter(kind="discard").count() == 2
+
+
+def test_without_a_can_the_form_asks_only_why(ines: Client, shop: World) -> None:
+    mild = bottle(shop, soap(shop), LITRE)
+    assert "Tipped into" not in ines.get(reverse("shelf:discard", args=[mild.code])).content.decode()
+
+
+def test_nothing_is_moved_into_a_can_to_stand_there(ines: Client, shop: World, can: Place) -> None:
+    mild = bottle(shop, soap(shop), LITRE)
+    page = ines.get(reverse("shelf:move", args=[mild.code])).content.decode()
+    assert can.code not in page
+    assert shop.store.code in page
+
+
+def test_the_page_lists_what_is_in_it_and_the_button_empties_it_once(
+    ines: Client, shop: World, can: Place
+) -> None:
+    discarded(shop, can, soap(shop))
+    page = ines.get(reverse("shelf:cans")).content.decode()
+    assert "Nobody has written down that it was emptied." in page
+    assert "Fenmoor soap" in page
+
+    for _ in range(2):
+        ines.post(reverse("shelf:emptied", args=[can.code]))
+
+    assert PlaceCheck.objects.filter(what="emptied", place=can).count() == 1
+    after = ines.get(reverse("shelf:cans")).content.decode()
+    assert "Empty by the book." in after
+    assert "Fenmoor soap" not in after
+
+
+def test_what_was_taken_back_is_in_no_can(ines: Client, shop: World, can: Place) -> None:
+    discarded(shop, can, soap(shop))
+    seq = Movement.objects.get(kind="discard").seq
+    record(shop, Act("reverse", NOON, reverses=seq))
+    assert "Empty by the book." in ines.get(reverse("shelf:cans")).content.decode()
+
+
+def test_a_store_cannot_be_emptied_as_a_can(ines: Client, shop: World) -> None:
+    assert ines.post(reverse("shelf:emptied", args=[shop.store.code])).status_code == 404
+
+
+def test_as_many_queries_for_ten_things_in_it_as_for_one(
+    ines: Client, shop: World, can: Place, django_assert_num_queries
+) -> None:
+    discarded(shop, can, soap(shop))
+    ines.get(reverse("shelf:cans"))
+    with django_assert_num_queries(5) as first:
+        ines.get(reverse("shelf:cans"))
+    for name in "abcdefghi":
+        discarded(shop, can, reactive(shop, f"Make {name}", "cleaner", "10"))
+    with django_assert_num_queries(len(first)):
+        ines.get(reverse("shelf:cans"))
