@@ -9,6 +9,7 @@ urlpatterns = [
     path("", posters.posters, name="list"),
     path("badges.pdf", codes.badges_pdf, name="badges_pdf"),
     path("cards.pdf", codes.cards_pdf, name="cards_pdf"),
+    path("weather.pdf", codes.weather_pdf, name="weather_pdf"),
     path("labels/", labels.labels_pdf, name="labels_pdf"),
     path("labels/<str:code>/", labels.label_pdf, name="label_pdf"),
     path("chemicals/<slug:shop>/", papers.chemicals, name="chemicals"),

@@ -1,6 +1,6 @@
 """What the posters and labels are made from, read in a constant number of queries."""
 
-from inventory.posters.queries.codes import badges, cards
+from inventory.posters.queries.codes import badges, cards, weather_card
 from inventory.posters.queries.labels import forms_here, in_order, labels, missing, stock_for
 from inventory.posters.queries.papers import (
     cabinet,
@@ -45,4 +45,5 @@ __all__ = [
     "stock_for",
     "today",
     "walls",
+    "weather_card",
 ]

@@ -124,7 +124,7 @@ def _kept(turn: Turn, place: PlaceFacts, values: Values) -> Heard:
         "air_c": values[AIR], "panel_c": values.get(PANEL), "humidity": values[HUMIDITY],
     }  # fmt: skip
     return turn.recorded(
-        f"{place.name}: {_so_far(turn, {PANEL: None} | values)}.",
+        f"{place.name}: {_so_far(turn, {PANEL: None, **values})}.",
         "The check of a coat counts it for two hours.",
         Key("Undo", "UNDO"),
         effects=(effect,),
