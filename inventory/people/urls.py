@@ -2,7 +2,7 @@
 
 from django.urls import path
 
-from inventory.people.views import first_day, protection, record, roster
+from inventory.people.views import cans, first_day, protection, record, roster
 
 app_name = "people"
 urlpatterns = [
@@ -15,6 +15,9 @@ urlpatterns = [
     path("protection/", protection.home, name="protection"),
     path("protection/new/", protection.new, name="new_equipment"),
     path("protection/ran/<str:code>/", protection.ran, name="ran"),
+    path("protection/cans/", cans.home, name="cans"),
+    path("protection/cans/<str:code>/rags/", cans.rags, name="rags"),
+    path("protection/cans/<str:code>/emptied/", cans.emptied, name="emptied"),
     path("protection/<str:code>/", protection.edit, name="equipment"),
     path("protection/<str:code>/forget/", protection.forget, name="forget_equipment"),
     path("protection/<str:code>/minutes/", protection.minutes, name="minutes"),

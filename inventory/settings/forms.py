@@ -95,7 +95,8 @@ class PlaceForm(forms.ModelForm):  # type: ignore[type-arg]
         model = Place
         fields = [
             "name", "kind", "within", "fire_area", "task", "ventilation", "volume_m3", "air_m3_h",
-            "eyewash_at", "extinguisher_at", "spill_kit_at", "first_aid_at", "read_at_m",
+            "eyewash_at", "extinguisher_at", "spill_kit_at", "rag_can_at", "first_aid_at",
+            "read_at_m",
         ]  # fmt: skip
         labels = {
             "within": "Stands in",
@@ -106,6 +107,7 @@ class PlaceForm(forms.ModelForm):  # type: ignore[type-arg]
             "eyewash_at": "Eyewash",
             "extinguisher_at": "Extinguisher",
             "spill_kit_at": "Spill kit",
+            "rag_can_at": "Covered metal can for rags",
             "first_aid_at": "First-aid kit",
             "read_at_m": "The poster is read from, metres",
         }

@@ -1,18 +1,16 @@
 """What a bottle's page may write, each through the ledger in one transaction."""
 
-from datetime import date, datetime, timedelta
+from datetime import date, datetime
 
 from django.db import transaction
 
 from inventory.codes import pair
-from inventory.models import Container, Lot, Movement, Person, Place, PlaceCheck, Product
+from inventory.models import Container, Lot, Movement, Person, Place, Product
 from inventory.stock import ledger
 from inventory.stock.fresh_codes import unused
 from inventory.stock.rules.acts import Act, LotFacts
 from inventory.stock.rules.lines import Refused
 from inventory.stock.rules.lots import DATES
-
-TWICE = timedelta(minutes=1)
 
 
 def count(container: Container, amount: int, *, by: Person, at: datetime) -> list[Movement]:
@@ -33,13 +31,6 @@ def discard(
     """Take the bottle off the shelf with what is in it, tipped into a can or in its own bottle."""
     into, facts = can.code if can else None, {"reason": reason}
     return _record(container, Act("discard", at, target=container.code, place=into, facts=facts), by, at)
-
-
-def emptied(can: Place, *, by: Person, at: datetime) -> None:
-    """Keep that a can was emptied and rinsed; pressed twice within a minute it was once."""
-    rows = can.checks.filter(what=PlaceCheck.What.EMPTIED, by=by, done_at__gt=at - TWICE, done_at__lte=at)
-    if not rows.exists():
-        PlaceCheck.objects.create(place=can, what=PlaceCheck.What.EMPTIED, done_at=at, by=by)
 
 
 def hold(container: Container, reason: str, whole_lot: bool, *, by: Person, at: datetime) -> list[Movement]:

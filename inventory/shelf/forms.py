@@ -4,7 +4,8 @@ from django import forms
 from django.http import QueryDict
 
 from inventory.models import Container, Place, Shop
-from inventory.shelf.queries import beside, tipped
+from inventory.precheck.queries import tipped_into
+from inventory.shelf.queries import beside
 from inventory.units import AmountError, parse_amount
 from safety.findings import Finding
 
@@ -100,7 +101,8 @@ class DiscardForm(MeetingForm):
         """Refuse what must never meet what is in the can."""
         given: dict[str, object] = super().clean() or {}
         can = given.get("can")
-        self.meet(tipped(self.container, can) if isinstance(can, Place) else (), "Tip it in all the same")
+        found = tipped_into(can, self.container) if isinstance(can, Place) else ()
+        self.meet(found, "Tip it in all the same")
         return given
 
 

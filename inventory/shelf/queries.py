@@ -8,7 +8,7 @@ from django.db.models import F, Q, QuerySet
 from django.utils import timezone
 
 from inventory.models import Container, Movement, Person, Place, Shop
-from inventory.precheck.queries import Can, cans, putting_away, tipping
+from inventory.precheck.queries import putting_away
 from inventory.precheck.rules.put_away import JUDGED
 from inventory.shelf.rules import SOON_DAYS, Bottle, cap_style, is_low, life_left, mix, pack, time_left
 from inventory.stock.queries import containers, why_held
@@ -242,20 +242,6 @@ def beside(container: Container, place: Place) -> tuple[Finding, ...]:
     if container.product is None or container.place_id == place.pk or place.kind not in JUDGED:
         return ()
     return putting_away(place, container.product, container.content, container)
-
-
-def tipped(container: Container, can: Place) -> tuple[Finding, ...]:
-    """Return what is said of tipping a bottle into a can; nothing found is not safe."""
-    if container.product is None:
-        return ()
-    [there] = cans(container.shop, [can.code])
-    found = tipping(there, container.product, watered=bool(container.parts_water))
-    return (found,) if found else ()
-
-
-def waste_cans(shop: Shop) -> list[Can]:
-    """Return the cans of the shop with what is in them."""
-    return cans(shop)
 
 
 def now() -> datetime:

@@ -5,13 +5,13 @@ from collections.abc import Callable
 from django.contrib import messages
 from django.forms import Form
 from django.http import Http404, HttpRequest, HttpResponse
-from django.shortcuts import get_object_or_404, redirect, render
+from django.shortcuts import redirect, render
 from django.utils.html import format_html
 from django.views.decorators.http import require_GET, require_POST
 
 from inventory.access import member, owner, person_of, shop_of, worker
 from inventory.codes import pair
-from inventory.models import Container, Kind, Person, Place
+from inventory.models import Container, Kind
 from inventory.shelf import actions, queries
 from inventory.shelf.forms import (
     CorrectForm,
@@ -123,9 +123,8 @@ def _move(request: HttpRequest, container: Container, form: Form) -> str:
 
 
 def _discard(request: HttpRequest, container: Container, form: Form) -> str:
-    given = form.cleaned_data
-    can = given.get("can")
-    actions.discard(container, given["reason"], can, by=person_of(request), at=queries.now())
+    can, why = form.cleaned_data.get("can"), form.cleaned_data["reason"]
+    actions.discard(container, why, can, by=person_of(request), at=queries.now())
     return f"{pair(container.code)} is off the shelf{f', tipped into {can.name}' if can else ''}."
 
 
@@ -182,9 +181,7 @@ discard = worker(
     _form_page(
         "Discard",
         "Take it off the shelf",
-        lambda request, container: DiscardForm(
-            request.POST or None, shop=shop_of(request), container=container
-        ),
+        lambda request, row: DiscardForm(request.POST or None, shop=shop_of(request), container=row),
         _discard,
     )
 )
@@ -235,27 +232,6 @@ def undo_washed(request: HttpRequest, code: str) -> HttpResponse:
     except Refused as refusal:
         messages.error(request, refusal.says)
     return redirect("shelf:container", container.code)
-
-
-@member
-@require_GET
-def cans(request: HttpRequest) -> HttpResponse:
-    """Show what each waste can holds, since it was emptied and rinsed."""
-    context = {
-        "cans": queries.waste_cans(shop_of(request)),
-        "may_work": person_of(request).role != Person.Role.VIEWER,
-    }
-    return render(request, "inventory/shelf/cans.html", context)
-
-
-@worker
-@require_POST
-def emptied(request: HttpRequest, code: str) -> HttpResponse:
-    """Keep that a can was emptied and rinsed now."""
-    can = get_object_or_404(Place, shop=shop_of(request), kind=Place.Kind.CAN, code=code.upper())
-    actions.emptied(can, by=person_of(request), at=queries.now())
-    messages.success(request, f"Kept: {can.name} is emptied and rinsed. It may take anything now.")
-    return redirect("shelf:cans")
 
 
 @member

@@ -12,11 +12,12 @@ from inventory.precheck.rules.headline import Headline, headline
 from inventory.precheck.rules.standing import Standing, standings
 from inventory.stock.rules.reserve import Need
 
-from .cans import Can, cans, tipping
+from .burning import burns_as, packs_too_large
+from .cans import Can, cans, tipped_into, tipping
 from .grades import grade_of, never_shown, rates, regrades
 from .loaders import PER_JOB, SHARED
 from .loading import Loading
-from .put_away import burns_as, putting_away
+from .put_away import putting_away
 from .reactions import WETS, uses_on
 from .substances import sheets_of, substances
 from .values import (
@@ -47,6 +48,7 @@ __all__ = [
     "never_shown",
     "on_shelf",
     "open_needs",
+    "packs_too_large",
     "product_facts",
     "putting_away",
     "rates",
@@ -55,6 +57,7 @@ __all__ = [
     "sheets_of",
     "step_facts",
     "substances",
+    "tipped_into",
     "tipping",
     "uses_on",
     "verdicts",

@@ -6,7 +6,7 @@ from datetime import datetime
 
 from django.db.models import F, Max, OuterRef, Q, Subquery
 
-from inventory.models import Movement, Place, PlaceCheck, Product, Shop
+from inventory.models import Container, Movement, Place, PlaceCheck, Product, Shop
 from inventory.precheck.rules.cans import Tipped, tip
 from safety.findings import Finding
 
@@ -73,3 +73,12 @@ def tipping(can: Can, product: Product, *, watered: bool) -> Finding | None:
         ],
         can.place.name,
     )
+
+
+def tipped_into(place: Place, container: Container) -> tuple[Finding, ...]:
+    """Return what is said of tipping a bottle into a can; nothing found is not safe."""
+    if container.product is None:
+        return ()
+    [can] = cans(place.shop, [place.code])
+    found = tipping(can, container.product, watered=bool(container.parts_water))
+    return (found,) if found else ()

@@ -37,7 +37,7 @@ def test_the_ways_out_end_it(ines: Client, shop: World, can: Place, way: str) ->
     discarded(shop, can, bleach(shop))
     sour = bottle(shop, lime_remover(shop), LITRE)
     if way == "emptied":
-        ines.post(reverse("shelf:emptied", args=[can.code]))
+        ines.post(reverse("people:emptied", args=[can.code]))
 
     into = can.code if way == "emptied" else ""
     ines.post(reverse("shelf:discard", args=[sour.code]), {"reason": "old", "can": into})
@@ -77,15 +77,15 @@ def test_the_page_lists_what_is_in_it_and_the_button_empties_it_once(
     ines: Client, shop: World, can: Place
 ) -> None:
     discarded(shop, can, soap(shop))
-    page = ines.get(reverse("shelf:cans")).content.decode()
+    page = ines.get(reverse("people:cans")).content.decode()
     assert "Nobody has written down that it was emptied." in page
     assert "Fenmoor soap" in page
 
     for _ in range(2):
-        ines.post(reverse("shelf:emptied", args=[can.code]))
+        ines.post(reverse("people:emptied", args=[can.code]))
 
     assert PlaceCheck.objects.filter(what="emptied", place=can).count() == 1
-    after = ines.get(reverse("shelf:cans")).content.decode()
+    after = ines.get(reverse("people:cans")).content.decode()
     assert "Empty by the book." in after
     assert "Fenmoor soap" not in after
 
@@ -94,21 +94,34 @@ def test_what_was_taken_back_is_in_no_can(ines: Client, shop: World, can: Place)
     discarded(shop, can, soap(shop))
     seq = Movement.objects.get(kind="discard").seq
     record(shop, Act("reverse", NOON, reverses=seq))
-    assert "Empty by the book." in ines.get(reverse("shelf:cans")).content.decode()
+    assert "Empty by the book." in ines.get(reverse("people:cans")).content.decode()
 
 
 def test_a_store_cannot_be_emptied_as_a_can(ines: Client, shop: World) -> None:
-    assert ines.post(reverse("shelf:emptied", args=[shop.store.code])).status_code == 404
+    assert ines.post(reverse("people:emptied", args=[shop.store.code])).status_code == 404
 
 
 def test_as_many_queries_for_ten_things_in_it_as_for_one(
     ines: Client, shop: World, can: Place, django_assert_num_queries
 ) -> None:
     discarded(shop, can, soap(shop))
-    ines.get(reverse("shelf:cans"))
-    with django_assert_num_queries(5) as first:
-        ines.get(reverse("shelf:cans"))
+    ines.get(reverse("people:cans"))
+    with django_assert_num_queries(6) as first:
+        ines.get(reverse("people:cans"))
     for name in "abcdefghi":
         discarded(shop, can, reactive(shop, f"Make {name}", "cleaner", "10"))
     with django_assert_num_queries(len(first)):
-        ines.get(reverse("shelf:cans"))
+        ines.get(reverse("people:cans"))
+
+
+def test_the_rag_can_of_a_bay_is_emptied_by_a_button_once(ines: Client, shop: World) -> None:
+    shop.bay_1.rag_can_at = "left of the door"
+    shop.bay_1.save()
+    page = ines.get(reverse("people:cans")).content.decode()
+    assert "left of the door. Nobody has written down that it was emptied." in page
+
+    for _ in range(2):
+        ines.post(reverse("people:rags", args=[shop.bay_1.code]))
+
+    assert PlaceCheck.objects.filter(what="rags", place=shop.bay_1).count() == 1
+    assert "left of the door. Last emptied on" in ines.get(reverse("people:cans")).content.decode()
