@@ -12,6 +12,11 @@ class Migration(migrations.Migration):
     ]
 
     operations = [
+        migrations.AlterField(
+            model_name='equipment',
+            name='serves',
+            field=models.CharField(choices=[('gloves', 'gloves'), ('goggles', 'goggles'), ('face_shield', 'face shield'), ('apron', 'apron or suit'), ('half', 'half mask'), ('full', 'full-face mask'), ('powered_half', 'powered half mask'), ('powered_full', 'powered full-face mask'), ('hood', 'loose powered hood'), ('air_fed', 'air-fed mask'), ('ffp2', 'dust mask FFP2'), ('cartridge', 'cartridge or filter'), ('eyewash', 'eyewash bottle'), ('gluconate', 'calcium gluconate gel'), ('first_aid_kit', 'first-aid kit'), ('absorbent', 'spill absorbent'), ('neutraliser', 'neutraliser'), ('extinguisher', 'extinguisher')], max_length=14),
+        ),
         migrations.AddField(
             model_name='ignitionsource',
             name='sort',

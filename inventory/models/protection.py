@@ -17,6 +17,8 @@ class Serves(models.TextChoices):
     APRON = "apron", "apron or suit"
     HALF_MASK = "half", "half mask"
     FULL_MASK = "full", "full-face mask"
+    POWERED_HALF_MASK = "powered_half", "powered half mask"
+    POWERED_FULL_MASK = "powered_full", "powered full-face mask"
     HOOD = "hood", "loose powered hood"
     AIR_FED = "air_fed", "air-fed mask"
     DUST_MASK = "ffp2", "dust mask FFP2"

@@ -45,9 +45,10 @@ class Facts:
 def facts_of(task: Task, on: date) -> Facts:
     """Return the facts, by the limits in force on a day."""
     found = contaminants(task, on)
-    nose, total = judge(found, task.minutes), index(found)
+    nose = judge(found, task.minutes, "nose", task.measured)
+    total = index(found, task.measured)
     ratio = hazard_ratio(nose, total)
-    met = exposed(found, {one.name: idlh(one.emission, on) for one in found}, task.regime)
+    met = exposed(found, {one.name: idlh(one.emission, on) for one in found}, task.regime, task.measured)
     known = all(one.nose is not None for one in found)
     return Facts(
         task=task, contaminants=found, nose=nose, room=judge(found, task.minutes, "room"), index=total,

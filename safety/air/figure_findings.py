@@ -8,18 +8,29 @@ from safety.findings import Finding
 def no_figure(facts: Facts) -> list[Finding]:
     """Tell why no air flow is named, and where none is enough for who works."""
     local = "Local exhaust, and a competent person's assessment."
+    assessed = kept_by_measurement(facts)
     if facts.figures.forbidden:
-        names = tuple(name for name, _ in facts.figures.forbidden)
-        why = "; ".join(f"{name}: {reason}" for name, reason in facts.figures.forbidden)
+        left = [pair for pair in facts.figures.forbidden if pair[0] not in assessed]
+        if not left:
+            return []
+        names = tuple(name for name, _ in left)
+        why = "; ".join(f"{name}: {reason}" for name, reason in left)
         says = f"No air flow is named for {row(names)}."
         source = "summary of the ACGIH manual: dilution from 100 ppm"
         return [Finding("air.no_figure", "tell", says, f"{why}.", local, source, names)]
-    if not facts.figures.not_enough:
+    if assessed or not facts.figures.not_enough:
         return []
     says = "No air flow is enough for who works here; the figure for the room serves only the others."
     because = "What gathers round the work (G/β) reaches the limit by itself, however much air the room gets."
     do = "Local exhaust, less product, or a mask."
     return [Finding("air.no_flow_is_enough", "tell", says, because, do, "near field / far field, Nicas 1996")]
+
+
+def kept_by_measurement(facts: Facts) -> frozenset[str]:
+    """Return what a measurement shows to be below its limits where nothing is left to ask; else nothing."""
+    if any(each.grade != "tell" for each in facts.nose):
+        return frozenset()
+    return frozenset(part.of.name for each in facts.nose for part in each.parts if part.shown)
 
 
 def notes(facts: Facts) -> list[Finding]:

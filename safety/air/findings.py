@@ -7,17 +7,21 @@ no finding replaces a competent person's assessment, and an air result never cle
 from collections.abc import Callable
 
 from safety.air.contaminants import Contaminant
-from safety.air.exposure import ASKS_AT, Judged
+from safety.air.exposure import Judged, Results, by_kind
 from safety.air.facts import Facts
 from safety.air.figure_findings import no_figure, notes
 from safety.air.fire_findings import burning, closed_space, ignition, uncounted
 from safety.air.limits import LISTS, lowest, not_listed
-from safety.air.protection import named_for, unprotected
+from safety.air.measured import EN_689, told_of
+from safety.air.protection import may_be_caught, named_for, unprotected
 from safety.air.protection_findings import dangerous, mask
-from safety.air.respirators import in_words, worn
-from safety.air.saying import LIST_SOURCE, against, listed, measure, number, row
+from safety.air.respirators import factors, in_words, no_factor, worn
+from safety.air.saying import LIST_SOURCE, against, capital, listed, measure, number, row
 from safety.air.values import IN_WORDS, KINDS
-from safety.findings import Finding, gravest_first
+from safety.findings import GRADES, Finding, gravest_first
+
+MEASURE = "Have the air measured and write it down on the bay's page, or use less product and more air."
+CATCH = "or catch it where it arises with examined local exhaust; or "
 
 
 def unknown(facts: Facts) -> list[Finding]:
@@ -52,7 +56,8 @@ def no_limit(facts: Facts) -> list[Finding]:
                 LIST_SOURCE, names,
             )
         )  # fmt: skip
-    uneven = tuple(one.name for one in facts.contaminants if cannot_be_compared(one))
+    measured = by_kind(facts.task.measured)
+    uneven = tuple(one.name for one in facts.contaminants if cannot_be_compared(one, measured))
     if uneven:
         found.append(
             Finding(
@@ -64,11 +69,14 @@ def no_limit(facts: Facts) -> list[Finding]:
     return found
 
 
-def cannot_be_compared(one: Contaminant) -> bool:
+def cannot_be_compared(one: Contaminant, measured: Results) -> bool:
     """Return whether a kind of limit is listed that no figure of this contaminant can stand against."""
     nose = one.nose
     return nose is not None and any(
-        lowest(one.limits, kind) and one.strictest(nose.end, kind) is None for kind in KINDS
+        lowest(one.limits, kind)
+        and one.strictest(nose.end, kind) is None
+        and (one.emission.cas, kind) not in measured
+        for kind in KINDS
     )
 
 
@@ -77,13 +85,13 @@ def exposure(facts: Facts) -> list[Finding]:
     judged = [each for each in facts.nose if each.parts]
     if not judged:
         return []
-    worst = max(judged, key=lambda each: each.index)
+    worst = max(judged, key=lambda each: (-GRADES.index(each.grade), each.index))
     covered = worst.grade == "stop" and not facts.mask_fails
     grade = "ask" if covered else worst.grade
     return [
         Finding(
             "air.exposure", grade, _says(worst), _because(facts), _do(facts, worst, covered),
-            f"{LIST_SOURCE}; near field and room average, the larger",
+            f"{LIST_SOURCE}; near field and room average, the larger{_test(facts)}",
             tuple(part.of.name for part in worst.parts),
         )
     ]  # fmt: skip
@@ -91,7 +99,19 @@ def exposure(facts: Facts) -> list[Finding]:
 
 def _says(worst: Judged) -> str:
     share = f"{number(100 * worst.index)} % of the {IN_WORDS[worst.kind]}"
-    return f"Who works here breathes {share} ({row(part.of.name for part in worst.parts)})."
+    names = row(part.of.name for part in worst.parts)
+    return f"Who works here breathes {share} ({names}){_as_measured(worst)}."
+
+
+def _as_measured(worst: Judged) -> str:
+    measured = [part for part in worst.parts if part.measured]
+    if not measured:
+        return ""
+    return ", as measured" if len(measured) == len(worst.parts) else ", in part as measured"
+
+
+def _test(facts: Facts) -> str:
+    return f"; {EN_689}" if facts.task.measured else ""
 
 
 def _because(facts: Facts) -> str:
@@ -107,8 +127,23 @@ def _because(facts: Facts) -> str:
         for each in facts.nose
         if each.missing
     ]
+    told += told_of(facts.task.measured)
+    told += _only_reckoned(facts)
     told += [listed(one) for one in facts.contaminants if any(each.kind in KINDS for each in one.limits)]
     return " ".join(told)
+
+
+def _only_reckoned(facts: Facts) -> list[str]:
+    """Name the limits of what was measured against which nothing was: the model judges them."""
+    substances = {one.cas for one in facts.task.measured}
+    done = by_kind(facts.task.measured)
+    left = [
+        f"{part.of.name} against the {IN_WORDS[each.kind]}"
+        for each in facts.nose
+        for part in each.parts
+        if part.of.emission.cas in substances and (part.of.emission.cas, each.kind) not in done
+    ]
+    return [f"Not measured, so reckoned: {row(left)}."] if left else []
 
 
 def _do(facts: Facts, worst: Judged, covered: bool) -> str:
@@ -120,28 +155,47 @@ def _do(facts: Facts, worst: Judged, covered: bool) -> str:
             f"{alone if others >= 1 else ''}Wear {worn} from start to clear air: medical evaluation and fit "
             "test in date, clean-shaven where it seals."
         )
-    if worst.grade != "stop":
-        known = worst.index >= ASKS_AT
-        return (
-            "Have the air measured, or use less product and more air." if known else "Keep the air flowing."
-        )
-    ways = ["less product", "local exhaust", *(in_words(kind) for kind in facts.enough[:1])]
+    if worst.grade == "ask":
+        return MEASURE
+    if worst.grade == "tell":
+        kept = dict.fromkeys(part.measured.within for part in worst.parts if part.measured)
+        return f"Keep to what was measured: {row(kept)}." if kept else "Keep the air flowing."
+    less = "less product, measured anew" if any(part.measured for part in worst.parts) else "less product"
+    ways = [less, "local exhaust", *(in_words(kind) for kind in facts.enough[:1])]
     return f"Change the plan: {', '.join(ways[:-1])} or {ways[-1]}; then ask again."
 
 
 def named_protection(facts: Facts) -> list[Finding]:
     """Stop where fluoride, sprayed isocyanate, silica, dust or mist meets no protection named for it."""
-    bare = unprotected(facts.contaminants, facts.task.respirator, facts.task.regime)
+    task = facts.task
+    bare = unprotected(facts.contaminants, task.respirator, task.regime, dust_caught=task.dust_caught)
     return [
         Finding(
             "air.named_protection", "stop",
             f"{one.name} ({one.emission.form}) is not worked with {worn(facts.task.respirator)}.",
-            "What it does does not follow the average of a room.",
-            f"Wear one of: {row(in_words(kind) for kind in named_for(one.emission))}; or do without it.",
+            f"What it does does not follow the average of a room.{_without_factor(facts, one)}",
+            f"Wear one of: {_named(facts, one)}; {_or(one)}do without it.",
             "safety/tables/air_families.csv; isocyanates: HSE", (one.name,),
         )
         for one in bare
     ]  # fmt: skip
+
+
+def _named(facts: Facts, one: Contaminant) -> str:
+    known = factors(facts.task.regime)
+    return row(in_words(kind) for kind in named_for(one.emission) if kind in known)
+
+
+def _without_factor(facts: Facts, one: Contaminant) -> str:
+    """Return that the mask which is worn and named protects by no table of this regime, "" where one does."""
+    task = facts.task
+    if task.respirator not in named_for(one.emission):
+        return ""
+    return f" {capital(in_words(task.respirator))} {no_factor(task.regime)}, so it counts as none."
+
+
+def _or(one: Contaminant) -> str:
+    return CATCH if may_be_caught(one.emission) else "or "
 
 
 CHECKS: tuple[Callable[[Facts], list[Finding]], ...] = (

@@ -13,7 +13,7 @@ from safety.air.contaminants import Contaminant
 from safety.air.exposure import Judged
 from safety.air.respirators import Exposed, cartridge_for, factors
 from safety.air.substances import family
-from safety.air.values import EIGHT_HOURS, IDLH, Emission, Limit
+from safety.air.values import EIGHT_HOURS, IDLH, Emission, Limit, Measured
 
 FACE = ("full", "powered_full", "hood", "air_fed")
 PARTICLE_MASKS = ("ffp3", "half", "powered_half", *FACE)
@@ -29,25 +29,40 @@ def named_for(one: Emission) -> tuple[str, ...]:
     return PARTICLE_MASKS if kind == "silica" or one.form != "vapour" else ()
 
 
-def unprotected(all_of_them: Iterable[Contaminant], respirator: str, regime: str) -> tuple[Contaminant, ...]:
+def may_be_caught(one: Emission) -> bool:
+    """Return whether local exhaust that catches dust is named for it as well as a mask.
+
+    Dust and mist alone: fluorides, isocyanates and silica are ended by the mask.
+    """
+    return one.form != "vapour" and not family(one.name, one.cas)
+
+
+def unprotected(
+    all_of_them: Iterable[Contaminant], respirator: str, regime: str, *, dust_caught: bool = False
+) -> tuple[Contaminant, ...]:
     """Return the contaminants that lack the protection named for them."""
     return tuple(
         one
         for one in all_of_them
         if (named := named_for(one.emission))
         and (respirator not in named or respirator not in factors(regime))
+        and not (dust_caught and may_be_caught(one.emission))
     )
 
 
 def exposed(
-    all_of_them: Iterable[Contaminant], dangerous: dict[str, tuple[Limit, ...]], regime: str
+    all_of_them: Iterable[Contaminant],
+    dangerous: dict[str, tuple[Limit, ...]],
+    regime: str,
+    measured: Iterable[Measured] = (),
 ) -> tuple[Exposed, ...]:
-    """Return what a mask would meet, at the breathing zone's peak; `dangerous` are IDLH values by name."""
+    """Return what a mask would meet at worst, reckoned or measured; `dangerous` are IDLH values by name."""
+    results = tuple(measured)
     return tuple(
         Exposed(
             one.name,
-            one.ppm(one.nose.peak),
-            at_idlh(one, dangerous[one.name]),
+            worst_ppm(one, results),
+            at_idlh(one, dangerous[one.name], results),
             cartridge_for(one.of, one.emission.form, regime),
         )
         for one in all_of_them
@@ -55,11 +70,23 @@ def exposed(
     )
 
 
-def at_idlh(one: Contaminant, values: Iterable[Limit]) -> bool:
-    """Return whether the peak reaches the value that is immediately dangerous to life or health."""
+def worst_ppm(one: Contaminant, measured: Iterable[Measured] = ()) -> float | None:
+    """Return the breathing zone's peak in ppm, or a larger result; None where nobody can say it in ppm."""
+    reckoned = None if one.nose is None else one.ppm(one.nose.peak)
+    results = [each.most for each in measured if each.cas == one.emission.cas and each.unit == "ppm"]
+    return None if reckoned is None else max(reckoned, *results, 0.0)
+
+
+def at_idlh(one: Contaminant, values: Iterable[Limit], measured: Iterable[Measured] = ()) -> bool:
+    """Return whether the peak or a result reaches what is immediately dangerous to life or health."""
     if one.nose is None:
         return False
-    shares = [one.share(one.nose.peak, limit) for limit in values if limit.kind == IDLH]
+    limits = [limit for limit in values if limit.kind == IDLH]
+    shares = [one.share(one.nose.peak, limit) for limit in limits]
+    for each in measured:
+        if each.cas == one.emission.cas:
+            listed = [limit.ppm if each.unit == "ppm" else limit.mg_m3 for limit in limits]
+            shares += [each.most / value for value in listed if value]
     return any(share is not None and share >= 1 for share in shares)
 
 

@@ -107,13 +107,18 @@ def why_not(respirator: str, regime: str, hazard_ratio: float, exposed: tuple[Ex
         return f"{reached} reaches the value that is immediately dangerous to life or health"
     known = factors(regime).get(respirator)
     if known is None:
-        return f"{in_words(respirator)} has no protection factor in the {TABLE[regime]} table"
+        return f"{in_words(respirator)} {no_factor(regime)}"
     if hazard_ratio > known.factor:
         return f"its protection factor is {known.factor:g} and {number(hazard_ratio)} is needed"
     wrong = next((one for one in exposed if not suits(known, one)), None)
     if wrong is not None:
         return f"it does not filter {wrong.name}"
     return over_cartridge(regime, exposed) if known.cartridge else ""
+
+
+def no_factor(regime: str) -> str:
+    """Return what is so of a respirator without a row in a regime's table: it protects against nothing."""
+    return f"has no protection factor in the {TABLE[regime]} table"
 
 
 def suits(known: Factor, one: Exposed) -> bool:

@@ -24,11 +24,17 @@ def row(names: Iterable[str]) -> str:
     return listed[0] if len(listed) == 1 else f"{', '.join(listed[:-1])} and {listed[-1]}"
 
 
+def capital(text: str) -> str:
+    """Return a sentence's beginning with its capital."""
+    return text[:1].upper() + text[1:]
+
+
 def against(part: Part, kind: str) -> str:
     """Return one contaminant with its limit: "isopropanol 239 % of 500 ppm (NIOSH REL, read)"."""
     limit = part.limit
     value = f"{limit.ppm:g} ppm" if limit.ppm is not None else f"{limit.mg_m3:g} mg/m³"
-    return f"{part.of.name} {number(100 * part.share)} % of {value} ({limit.source}, {MARKS[limit.mark]})"
+    taken = f"{part.of.name} {number(100 * part.share)} % of {value} ({limit.source}, {MARKS[limit.mark]})"
+    return f"{taken}, measured" if part.measured else taken
 
 
 def measure(kind: str) -> str:

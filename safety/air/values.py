@@ -77,8 +77,37 @@ class Emission:
 
 
 @dataclass(frozen=True)
+class Measured:
+    """What was measured of a substance against one kind of limit: each result as a part of that limit.
+
+    `limit` None: the results cannot be judged, `why` says so. `most` is the largest result, in `unit`. `by`
+    says who measured and when, `within` what it holds for.
+    """
+
+    name: str
+    cas: str
+    kind: str
+    limit: Limit | None
+    shares: tuple[float, ...]
+    most: float
+    unit: str
+    why: str = ""
+    by: str = ""
+    within: str = ""
+
+    @property
+    def largest(self) -> float:
+        """Return the largest part that a result takes."""
+        return max(self.shares)
+
+
+@dataclass(frozen=True)
 class Task:
-    """A task of so many minutes in a place, judged by a regime's lists."""
+    """A task of so many minutes in a place, judged by a regime's lists.
+
+    `measured` was measured at the nose during this very work; `dust_caught`: examined local exhaust takes
+    dust and mist away where they arise.
+    """
 
     place: Place
     minutes: float
@@ -87,3 +116,5 @@ class Task:
     respirator: str = "none"
     air_c: float | None = None
     panel_c: float | None = None
+    measured: tuple[Measured, ...] = ()
+    dust_caught: bool = False

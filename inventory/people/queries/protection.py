@@ -19,7 +19,10 @@ from inventory.models import (
 from inventory.models.product import GUARDING_KINDS
 from inventory.people.rules.dues import WORDS, state
 
-MASKS = (Serves.HALF_MASK, Serves.FULL_MASK, Serves.AIR_FED, Serves.DUST_MASK)
+MASKS = (
+    Serves.HALF_MASK, Serves.FULL_MASK, Serves.POWERED_HALF_MASK, Serves.POWERED_FULL_MASK, Serves.AIR_FED,
+    Serves.DUST_MASK,
+)  # fmt: skip
 WEEK = timedelta(days=7)
 
 

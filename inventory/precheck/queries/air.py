@@ -19,7 +19,7 @@ SHIFT = timedelta(hours=16)  # no shift reaches further from a step than this
 
 
 def load(loading: Loading) -> dict[int, AirFacts]:
-    """Return by job what is breathed around it, in six queries beside the shared rows."""
+    """Return by job what is breathed around it, in eight queries beside the shared rows."""
     steps = [row for row in loading.step_rows if row.signed_at is None]
     if not steps or not loading.work_rows:
         return {}
@@ -80,7 +80,7 @@ def air_step(row: Step, needs: list[StepNeed]) -> AirStep:
     return AirStep(
         row.code, row.name, key(row.job_id), row.starts_at, row.ends_at,
         bay=row.bay.code if row.bay else None, person=row.person.code if row.person else "",
-        sprayed=row.sprayed, respirator=row.respirator, inside=inside(row, needs),
+        sprayed=row.sprayed, respirator=row.respirator, inside=inside(row, needs), exhaust=row.local_exhaust,
         signed=row.signed_at is not None,
         uses=tuple(
             AirUse(str(need.pk), need.amount, need.product.code if need.product else None, need.kind)

@@ -11,6 +11,7 @@ from .gloves import glove_minutes
 from .heat import stands_the_heat
 from .held import held_or_recalled
 from .labels import open_and_unlabelled
+from .local_exhaust import exhaust_that_steps_count_on
 from .lots import one_coating_one_lot
 from .paint import enough_paint_left, what_pads_bring
 from .people import first_day_signed, trained_for_it
@@ -49,6 +50,7 @@ QUESTIONS: tuple[Question, ...] = (
     panel_and_air_for_the_coat,
     what_is_breathed,
     what_a_product_is_made_of,
+    exhaust_that_steps_count_on,
 )
 
 __all__ = [

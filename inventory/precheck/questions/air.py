@@ -88,12 +88,19 @@ def judged(case: Case, of: StepAir) -> list[Found]:
 def _weighed(case: Case, of: StepAir) -> list[Found]:
     found: list[Found] = []
     if of.place.known:
-        found += [one for one in breathed(case, of).findings if one.code in BREATHED]
+        found += [_uncovered(of, one) for one in breathed(case, of).findings if one.code in BREATHED]
     burning = once(of.task(of.emissions), _today(case))
     found += [
         one for one in burning.findings if one.code in BURNS and (of.place.known or one.grade == "stop")
     ]
     return [*found, *sparks(case, of, burning)]
+
+
+def _uncovered(of: StepAir, found: Found) -> Found:
+    """Return an exposure with why a measurement does not count for it."""
+    if found.code != "air.exposure" or not of.uncovered:
+        return found
+    return replace(found, because=f"{found.because} {' '.join(of.uncovered)}")
 
 
 @lru_cache(maxsize=1024)

@@ -123,7 +123,9 @@ def way_out(case: Case, of: StepAir, found: Found) -> str:
     """Return how much of its one product a stopped step may take in a quarter of an hour; "" if not that."""
     volatile = [one for one in of.taken if one.makeup.ingredients and one.grams]
     share = _share(found)
-    if found.code != EXPOSURE or found.grade != "stop" or len(volatile) != 1 or share <= 1 or of.beside:
+    if found.code != EXPOSURE or found.grade != "stop" or len(volatile) != 1 or share <= 1:
+        return ""
+    if of.beside or of.measured:
         return ""
     one = volatile[0]
     most = int(one.amount / share * 0.95) // 1000 * 1000

@@ -16,6 +16,8 @@ RESPIRATORS = {
     "ffp3": "dust mask FFP3",
     "half": "half mask",
     "full": "full-face mask",
+    "powered_half": "powered half mask",
+    "powered_full": "powered full-face mask",
     "hood": "loose powered hood",
     "air_fed": "air-fed mask",
 }

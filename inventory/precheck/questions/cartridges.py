@@ -10,7 +10,7 @@ from .case import Case
 from .topics.people import ItemFacts
 from .words import plural
 
-FILTERED = frozenset({"half", "full", "hood"})
+FILTERED = frozenset({"half", "full", "powered_half", "powered_full", "hood"})
 HOURS = (
     "the minutes worn, as recorded, against those that the cartridge's maker or this shop gives it; smell is "
     "no schedule (OSHA on change-out)"

@@ -2,15 +2,16 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
-from datetime import datetime
+from datetime import date, datetime
 from functools import reduce
 
 from inventory.precheck.questions.topics.air import AirPlace, AirStep, AirUse, Makeup
 from inventory.precheck.questions.topics.weather import Reading
 from safety.air.evaporating import Release, density_kg_l, released
-from safety.air.values import Emission, Place, Task
+from safety.air.values import Emission, Measured, Place, Task
 
 from .case import Case
+from .measured import Lists, Work, standing
 
 # What evaporates takes the shorter of the step and this.
 MINUTES = 15.0
@@ -31,7 +32,11 @@ class Taken:
 
 @dataclass(frozen=True)
 class StepAir:
-    """One step, what it lets go, what others let go beside it; `reading` None: not measured in time."""
+    """One step, what it lets go, what others let go beside it; `reading` None: not measured in time.
+
+    `measured` was measured of this work at the nose, `uncovered` says why another measurement does not count;
+    `dust_caught`: examined local exhaust takes dust and mist away.
+    """
 
     step: AirStep
     place: AirPlace
@@ -40,6 +45,9 @@ class StepAir:
     release: Release
     beside: Release = NOTHING
     reading: Reading | None = None
+    measured: tuple[Measured, ...] = ()
+    uncovered: tuple[str, ...] = ()
+    dust_caught: bool = False
 
     @property
     def minutes(self) -> float:
@@ -52,6 +60,7 @@ class StepAir:
         return Task(
             self.place.place, self.minutes, self.regime, tuple(emissions), self.step.respirator,
             air_c=reading.air_c if reading else None, panel_c=reading.panel_c if reading else None,
+            measured=self.measured, dust_caught=self.dust_caught,
         )  # fmt: skip
 
     @property
@@ -77,13 +86,53 @@ def steps_in_air(case: Case, steps: Iterable[AirStep]) -> list[StepAir]:
             if other.code != step.code
             and (other.hangs_over(step) or (not other.signed and step.meets(other)))
         ]
-        found.append(
-            StepAir(
-                step, place_of(case, step), facts.regime, known, release, reduce(_joined, beside, NOTHING),
-                reading_of(case, step),
-            )
+        of = StepAir(
+            step, place_of(case, step), facts.regime, known, release, reduce(_joined, beside, NOTHING),
+            reading_of(case, step), dust_caught=caught(case, step, "dust"),
         )  # fmt: skip
+        found.append(with_measured(case, of))
     return found
+
+
+def caught(case: Case, step: AirStep, form: str) -> bool:
+    """Say whether a step is done under local exhaust of its bay that catches a form, examined and in date."""
+    bay, on = case.facts.air.places.get(step.bay or "", NOWHERE), working_day(case, step)
+    return step.exhaust and any(one.takes(form) and one.holds(on) for one in bay.exhausts)
+
+
+def with_measured(case: Case, of: StepAir) -> StepAir:
+    """Return a step with what was measured of its products in its place."""
+    if not of.place.measurements:
+        return of
+    facts, today = case.facts.air, case.at.astimezone(case.facts.zone).date()
+    lists = Lists(of.regime, today, facts.limits, case.facts.system)
+    results: list[Measured] = []
+    uncovered: list[str] = []
+    for one in {one.makeup.code: one for one in of.taken}.values():
+        amount = sum(each.amount for each in of.taken if each.makeup.code == one.makeup.code)
+        work = Work(
+            one.makeup.code, amount, (of.step.ends_at - of.step.starts_at).total_seconds() / 60,
+            working_day(case, of.step), of.step.exhaust, _also(case, of, one.makeup.code),
+        )  # fmt: skip
+        stands, why = standing(work, of.place.measurements, of.place.exhausts, lists)
+        results += stands
+        uncovered += why
+    return replace(of, measured=tuple(results), uncovered=tuple(uncovered))
+
+
+def _also(case: Case, of: StepAir, product: str) -> dict[str, str]:
+    """Return by CAS number what else lets it go while a product is used: another product, other work."""
+    found = {one.cas: "other work" for one in of.beside.weighed if one.cas}
+    for one in of.taken:
+        if one.makeup.code != product:
+            emissions = _released(case, of.step, [one]).weighed
+            found |= {each.cas: one.makeup.name for each in emissions if each.cas}
+    return found
+
+
+def working_day(case: Case, step: AirStep) -> date:
+    """Return the shop's day on which a step is done; one that is late is done today."""
+    return max(step.starts_at, case.at).astimezone(case.facts.zone).date()
 
 
 def _joined(one: Release, other: Release) -> Release:

@@ -20,7 +20,8 @@ WORDS = {
     **{kind: f"a {words}" if kind != "air_fed" else f"an {words}" for kind, words in RESPIRATORS.items()},
 }
 # A mask over the whole face guards the eyes and the face too.
-ALSO = {"goggles": {"full", "air_fed"}, "face_shield": {"full", "air_fed"}}
+WHOLE_FACE = {"full", "powered_full", "air_fed"}
+ALSO = {"goggles": WHOLE_FACE, "face_shield": WHOLE_FACE}
 MASK = "29 CFR 1910.134; HSE on isocyanate paints: filtering masks are not acceptable, the mask is air-fed"
 
 

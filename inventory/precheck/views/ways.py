@@ -20,7 +20,12 @@ class Action:
 # Findings that somebody's own record ends.
 OF_SOMEBODY = frozenset({"people.training", "people.evaluation", "people.fit_test", "people.face"})
 # What a finding about a bay's air is ended by, on the bay's own page.
-ON_THE_BAY = {"air.ignition": "Confirm them off", "air.unknown": "Type its air in"}
+ON_THE_BAY = {
+    "air.ignition": "Confirm them off", "air.unknown": "Type its air in",
+    "air.local_exhaust": "Write its examination down",
+}  # fmt: skip
+# What no curve can show: a mask that is named, no figure of anything.
+WITHOUT_CURVE = frozenset({"air.named_protection", "air.no_limit", "air.no_molar_mass"})
 ON_THE_STEP = ("surface.", "residue.", "wait.", "order.", "heat.", "pad.", "towel.")
 
 
@@ -68,12 +73,14 @@ def _people(finding: Finding, job: str) -> Action | None:
 
 
 def _air(finding: Finding, job: str) -> Action | None:
-    """What a bay's page does about its air; the curve where there is one."""
+    """What a bay's page does about its air; the step where no curve can be drawn; else the curve."""
     first, code = finding.about[0], finding.code
     if code == "air.no_composition":
         return _to("Type what it is made of", "products:product", first)
     if code in ON_THE_BAY:
         return _to(ON_THE_BAY[code], "bays:bay", first) if len(finding.about) > 1 else None
+    if code in WITHOUT_CURVE:
+        return _to("Change the step", "jobs:step", job, finding.about[-1])
     return _to("See the curve", "bays:step", finding.about[-1])
 
 
@@ -89,6 +96,8 @@ def _step(finding: Finding, job: str) -> Action | None:
     """What stands in the way of a product at a step is put right in the step's plan."""
     if finding.code == "wait.no_day":
         return _to("Paint and panels", "jobs:panels", job)
+    if finding.code == "pad.coarser":
+        return _to(f"Look at {pair(finding.about[0])}", "shelf:container", finding.about[0])
     if finding.code == "residue.unknown":
         return _to("Say what it arrives with", "jobs:arrivals", job)
     return _to("Change the step", "jobs:step", job, finding.about[-1])

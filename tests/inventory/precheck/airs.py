@@ -10,6 +10,7 @@ from datetime import datetime, timedelta
 
 from inventory.precheck.questions import Case, Facts, Finding, plan
 from inventory.precheck.questions.air import what_a_product_is_made_of, what_is_breathed
+from inventory.precheck.questions.local_exhaust import exhaust_that_steps_count_on
 from inventory.precheck.questions.topics.air import AirFacts, AirPlace, AirStep, AirUse, Makeup, Spark
 from inventory.precheck.questions.topics.weather import Reading
 from inventory.precheck.rules import check_job
@@ -18,7 +19,7 @@ from safety.air.values import Place
 from safety.hazards.mixtures.reading import read_hazards
 from tests.inventory.precheck.cases import COAT, FRIDAY, JOB, ML, NOON, WIPE
 
-QUESTIONS = [what_is_breathed, what_a_product_is_made_of]
+QUESTIONS = [what_is_breathed, what_a_product_is_made_of, exhaust_that_steps_count_on]
 BEFORE = FRIDAY - timedelta(minutes=30)
 BAY_2 = AirPlace("PBAYTWOX", "Bay 2", Place(160.0, 960.0, 3.0))
 READING = Reading(BEFORE, 20.0, 20.0, 50.0)
@@ -87,3 +88,9 @@ def found(*steps: AirStep, at: datetime = NOON, **more: object) -> tuple[Finding
 def said(*steps: AirStep, at: datetime = NOON, **more: object) -> list[tuple[str, str]]:
     """Return code and grade of each finding."""
     return [(one.code, one.grade) for one in found(*steps, at=at, **more)]
+
+
+def finding(code: str, *steps: AirStep, **more: object) -> Finding:
+    """Return the one finding of a code."""
+    [one] = [one for one in found(*steps, **more) if one.code == code]  # type: ignore[arg-type]
+    return one

@@ -22,6 +22,7 @@ from tests.inventory.precheck.airs import (
     case,
     coating,
     facts,
+    finding,
     found,
     makeup,
     said,
@@ -32,12 +33,6 @@ from tests.inventory.precheck.cases import COAT, FRIDAY, ML, NOON
 
 TYPED = {"67-63-0": (Limit("national list, 2026", "TWA", 20.0, None, "typed"),)}
 YESTERDAY = FRIDAY - timedelta(days=1)
-
-
-def finding(code: str, *steps: AirStep, **more: object):
-    """Return the one finding of a code."""
-    [one] = [one for one in found(*steps, **more) if one.code == code]  # type: ignore[arg-type]
-    return one
 
 
 def another(step: AirStep, **facts_: object) -> AirStep:

@@ -7,6 +7,7 @@ from datetime import datetime, timedelta, tzinfo
 from safety.air.evaporating import Ingredient
 from safety.air.values import Limit, Place
 
+from .measured import Exhaust, Measurement
 from .weather import Reading
 
 OFF = "off"
@@ -32,13 +33,15 @@ class Spark:
 
 @dataclass(frozen=True)
 class AirPlace:
-    """A place where people work: what its air does, and what may spark in it."""
+    """A place where people work: what its air does, what may spark in it, and what was measured there."""
 
     code: str
     name: str
     place: Place
     cabin: bool = False
     sparks: tuple[Spark, ...] = ()
+    exhausts: tuple[Exhaust, ...] = ()
+    measurements: tuple[Measurement, ...] = ()
 
     @property
     def known(self) -> bool:
@@ -80,7 +83,10 @@ QUARTER = timedelta(minutes=15)
 
 @dataclass(frozen=True)
 class AirStep:
-    """A step of any open job; `inside`: it touches the car's interior. `person` is a code."""
+    """A step of any open job; `inside`: it touches the car's interior. `person` is a code.
+
+    `exhaust`: the step says that vapour or dust is caught where it arises.
+    """
 
     code: str
     name: str
@@ -92,6 +98,7 @@ class AirStep:
     sprayed: bool = False
     respirator: str = "none"
     inside: bool = False
+    exhaust: bool = False
     signed: bool = False
     uses: tuple[AirUse, ...] = ()
 
