@@ -8,7 +8,7 @@ from importlib import import_module
 from typing import Any
 
 from django import template
-from django.urls import NoReverseMatch, reverse
+from django.urls import NoReverseMatch, ResolverMatch, reverse
 from django.utils import timezone
 from django.utils.html import format_html
 from django.utils.safestring import SafeString
@@ -36,14 +36,16 @@ SECTIONS = (
     ("scan", "scan:station", "Scan"),
     ("shelf", "shelf:list", "Shelf"),
     ("jobs", "jobs:list", "Jobs"),
+    ("bays", "bays:list", "Bays"),
     ("reorder", "reorder:orders", "Orders"),
     ("posters", "posters:list", "Posters"),
     ("people", "people:list", "People"),
     ("settings", "settings:home", "Settings"),
 )
-# Pages that live under another section's heading.
+# Pages that live under another section's heading: all of a feature, or one by its own name.
 SECTION_OF = {
-    "products": "shelf", "bays": "jobs", "precheck": "jobs", "spreadsheets": "settings", "safety": "shelf",
+    "products": "shelf", "precheck": "jobs", "precheck:rules": "settings", "precheck:regrade": "settings",
+    "spreadsheets": "settings", "safety": "shelf",
 }  # fmt: skip
 LOOKS = ("light", "dark", "bay")
 # The level bar is 112 units wide with an edge of 2 on either side.
@@ -166,15 +168,26 @@ def chosen_look(context: Mapping[str, Any]) -> str:
 
 @register.simple_tag(takes_context=True)
 def sections(context: Mapping[str, Any]) -> list[dict[str, object]]:
-    """Return the sections of the site that this installation has, the one on screen marked."""
-    match = getattr(context.get("request"), "resolver_match", None)
-    here = match.namespace.split(":")[0] if match and match.namespace else ""
-    here = SECTION_OF.get(here, here)
+    """Return the sections of the site that this installation has.
+
+    The one on screen is marked as ARIA says it: "page" on its own page, "true" on a page further down.
+    """
+    request = context.get("request")
+    path, here = getattr(request, "path", ""), _section(getattr(request, "resolver_match", None))
     return [
-        {"label": label, "url": url, "here": name == here}
+        {"label": label, "url": url, "here": _mark(url == path) if name == here else ""}
         for name, view, label in SECTIONS
         if (url := url_or_nothing(view))
     ]
+
+
+def _section(match: ResolverMatch | None) -> str:
+    feature = match.namespace.split(":")[0] if match and match.namespace else ""
+    return SECTION_OF.get(match.view_name if match else "", SECTION_OF.get(feature, feature))
+
+
+def _mark(own_page: bool) -> str:
+    return "page" if own_page else "true"
 
 
 @register.simple_tag
