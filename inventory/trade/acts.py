@@ -5,6 +5,7 @@ from dataclasses import dataclass, field
 from datetime import date, datetime
 
 from .profile import Profile
+from .surfaces import area
 
 
 @dataclass(frozen=True)
@@ -33,6 +34,7 @@ class Act:
     """One product at one step. `touches` overrides the areas of its profile.
 
     `spot` is spot-cleaning with water, wiped dry; `strips_coating` is what the job says of this step.
+    `panels` are the only ones it meets; None is all that its areas reach.
     """
 
     step: str
@@ -47,11 +49,16 @@ class Act:
     strips_coating: bool = False
     spot: bool = False
     layer: int = 1
+    panels: frozenset[str] | None = None
 
     @property
     def areas(self) -> frozenset[str]:
         """Areas that it reaches: what the step says, else what the product does."""
         return self.profile.touches if self.touches is None else self.touches
+
+    def meets(self, surface: Surface) -> bool:
+        """Whether it touches a surface; raise KeyError for one that is not in the table."""
+        return area(surface.key) in self.areas and (self.panels is None or surface.panel in self.panels)
 
     def has(self, trait: str) -> bool:
         """Whether the product has a trait."""

@@ -11,7 +11,6 @@ from .over_residue import over_residue
 from .saying import where
 from .standing import Standing, arrived, began, drift, leave, strip
 from .surface_rules import GRADES
-from .surfaces import area
 
 __all__ = ["Act", "Clash", "Surface", "play", "play_service"]
 
@@ -50,18 +49,21 @@ def _played(
     done: Collection[str],
 ) -> tuple[Clash, ...]:
     car, pile = [arrived(surface) for surface in surfaces], Pile()
-    for act in in_order(acts):
+    ordered = in_order(acts)
+    for act in ordered:
         for standing in car:
             for found in _met(standing, act, zone, act.step in done):
                 grade = regraded.get(found.code, found.grade) if found.grade == "tell" else found.grade
                 pile.setdefault((found.code, grade, act), []).append((standing.surface.name, found))
-    clashes = [_clash(*key, on) for key, on in pile.items()]
-    return tuple(sorted(clashes, key=lambda one: GRADES.index(one.grade)))
+    # The gravest first, then in the order of work; never in that of the panels, which says nothing.
+    turns = {act: number for number, act in reversed(list(enumerate(ordered)))}
+    keys = sorted(pile, key=lambda key: (GRADES.index(key[1]), turns[key[2]], key[0]))
+    return tuple(_clash(*key, pile[key]) for key in keys)
 
 
 def _met(standing: Standing, act: Act, zone: tzinfo, done: bool) -> list[Found]:
     """Return what an act runs into on one surface, and leave the surface as the act leaves it."""
-    if area(standing.surface.key) not in act.areas:
+    if not act.meets(standing.surface):
         drift(standing, act)
         return []
     if act.strips_coating:

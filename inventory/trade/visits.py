@@ -5,7 +5,6 @@ from dataclasses import replace
 
 from .acts import Act, Surface
 from .kinds import turn
-from .surfaces import area
 
 # Oils, haze and the like go with the next wash or with the road; these stay until something takes them off.
 LASTING = frozenset({"wax", "sealant"})
@@ -14,9 +13,8 @@ COATS = "coats"
 
 def arriving(surface: Surface, earlier: Iterable[Act]) -> Surface:
     """Return a surface as the acts of earlier visits left it, done in order of time and of work."""
-    mine = area(surface.key)
     for act in sorted(earlier, key=lambda each: (each.starts_at, turn(each.kind))):
-        if mine in act.areas and not act.spot:
+        if act.meets(surface) and not act.spot:
             surface = _after(surface, act)
     return surface
 

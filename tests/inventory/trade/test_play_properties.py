@@ -64,6 +64,14 @@ def stopped(car: Iterable[Surface], acts: Iterable[Act], *codes: str) -> set[tup
     }
 
 
+def test_two_panels_that_each_refuse_a_step_are_told_in_one_order_whichever_comes_first() -> None:
+    coated = Surface("bonnet", "clear_coat", coating="Ostwall coating", coated_at=HOUR_0)
+    car = [Surface("roof", "matte"), coated]
+    told = [one.code for one in play(car, [act("abrasive", 0)], ZONE)]
+    assert told == ["residue.coating", "surface.never"]
+    assert [one.code for one in play(car[::-1], [act("abrasive", 0)], ZONE)] == told
+
+
 @given(car=CARS, acts=JOBS, turned=st.randoms(use_true_random=False))
 @settings(max_examples=100, deadline=None)
 def test_the_order_of_panels_never_matters(car: list[Surface], acts: list[Act], turned: object) -> None:
