@@ -2,16 +2,15 @@
 
 from django import template
 
-from inventory.trade.residues import residues
+from inventory.trade.residues import words_of
 
 register = template.Library()
 
 
 @register.filter
 def residue(key: str) -> str:
-    """Return what lies on a surface in words; a key that the table lost is shown as it is."""
-    known = residues().get(key)
-    return known.words if known else key
+    """Return what lies on a surface in words, or that nothing does."""
+    return words_of(key)
 
 
 @register.filter

@@ -32,7 +32,9 @@ def does(step: Step | ServiceStep) -> str:
 
 def _cut(step: Step | ServiceStep) -> str:
     passes = "" if step.passes == 1 else f", {step.passes} passes"
-    return f"{step.get_cut_display()}{passes}"
+    panels = [panel.name for panel in step.panels.all()] if isinstance(step, Step) and step.pk else []
+    only = f" on {', '.join(panels)} only" if panels else ""
+    return f"{step.get_cut_display()}{passes}{only}"
 
 
 def _tool(step: Step | ServiceStep, tool: str) -> str:

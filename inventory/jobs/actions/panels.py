@@ -8,8 +8,9 @@ from django.db import transaction
 from django.db.models import Max
 
 from inventory.jobs.queries.panels import may_undo, missing_usual
+from inventory.jobs.rules.arrivals import CAR, at_odds
 from inventory.jobs.rules.panels import USUAL_PLASTIC
-from inventory.models import Arrival, Job, Panel, Person, Product, Reading, Request
+from inventory.models import Arrival, Job, Panel, Person, Product, Reading, Request, Step
 from inventory.stock.requests import Answer, answer_once
 from inventory.stock.rules.lines import Refused
 
@@ -57,8 +58,17 @@ def _usual(name: str) -> dict[str, str]:
 
 @transaction.atomic
 def save_panels(job: Job, kept: Sequence[Panel], removed: Iterable[Panel]) -> None:
-    """Save a car's panels and take others out; one that the gauge has read stays; raises Refused."""
+    """Save a car's panels and take others out; one that was read or that a cut names stays; raises Refused.
+
+    A cut without its last panel would be a cut of the whole car.
+    """
     gone = list(removed)
+    cut = Step.objects.filter(panels__in=gone).values_list("name", "panels__name").first()
+    if cut:
+        step, panel = cut
+        raise Refused(
+            f"“{step}” is planned to cut the {panel}, so it stays. Choose other panels there first."
+        )
     read = Reading.objects.filter(panel__in=gone).select_related("panel").first()
     if read:
         raise Refused(f"The gauge has read the {read.panel.name}, so it stays. Take its readings back first.")
@@ -102,7 +112,12 @@ def undo_reading(reading: Reading, *, by: Person, at: datetime, zone: tzinfo) ->
 
 @transaction.atomic
 def save_arrivals(job: Job, said: Sequence[Arriving], zone: tzinfo) -> None:
-    """Replace what was said of what a car arrives with; raises Refused where the job is no longer booked."""
+    """Replace what was said of what a car arrives with.
+
+    Raises Refused where the job is no longer booked, and where a panel would bear nothing and something.
+    """
+    if odd := at_odds((one.residue, one.panel.name if one.panel else CAR) for one in said):
+        raise Refused(" ".join(odd.values()))
     hold(job)
     known = {(row.residue, row.panel_id): row.since_at for row in job.arrivals.all()}
     job.arrivals.all().delete()

@@ -7,7 +7,7 @@ from datetime import datetime
 from django.db import transaction
 from django.db.models import Max
 
-from inventory.models import Request, ServiceStep, Step, StepNeed
+from inventory.models import Panel, Request, ServiceStep, Step, StepNeed
 from inventory.stock.booking import WORK, fit
 from inventory.stock.requests import Answer, answer_once
 from inventory.stock.rules.lines import Refused
@@ -27,14 +27,18 @@ class Wanted:
 
 
 @transaction.atomic
-def save_step(step: Step, wanted: Sequence[Wanted]) -> None:
-    """Save a step of a job and replace what it takes; the job follows in time; raises Refused."""
+def save_step(step: Step, wanted: Sequence[Wanted], panels: Sequence[Panel] = ()) -> None:
+    """Save a step of a job and replace what it takes; the job follows in time; raises Refused.
+
+    `panels` are those that its cut is limited to; none of them is all.
+    """
     hold(step.job)
     _unsigned(step)
     if step.pk is None:
         last = step.job.steps.aggregate(last=Max("position"))["last"] or 0
         step.position = last + 1
     step.save()
+    step.panels.set(panels)
     step.needs.filter(outcome="").delete()
     for row in wanted:
         StepNeed.objects.create(
@@ -48,7 +52,9 @@ def save_step(step: Step, wanted: Sequence[Wanted]) -> None:
     fit(step.job)
 
 
-def add_step(step: Step, wanted: Sequence[Wanted], *, key: str, at: datetime) -> None:
+def add_step(
+    step: Step, wanted: Sequence[Wanted], panels: Sequence[Panel] = (), *, key: str, at: datetime
+) -> None:
     """Add a step to a job once for a key, however often the button is pressed; raises Refused, KeyReused."""
     instants = [step.starts_at.isoformat(), step.ends_at.isoformat()]
     body = [
@@ -60,10 +66,11 @@ def add_step(step: Step, wanted: Sequence[Wanted], *, key: str, at: datetime) ->
         step.person_id,
         *_work(step),
         *map(astuple, wanted),
+        *(panel.code for panel in panels),
     ]
 
     def write(request: Request) -> Answer:
-        save_step(step, wanted)
+        save_step(step, wanted, panels)
         return {"step": step.code}
 
     answer_once(step.job.shop, key, body, at, write)

@@ -8,7 +8,9 @@ from django import forms
 from inventory.jobs.actions.panels import Arriving
 from inventory.jobs.queries import panels as queries
 from inventory.jobs.queries import products
+from inventory.jobs.rules.arrivals import CAR, at_odds
 from inventory.models import Job, Panel, Product
+from inventory.trade.residues import NOTHING
 
 from .fields import DayField, choose
 
@@ -31,7 +33,7 @@ class ArrivalForm(forms.Form):
         super().__init__(*args, **kwargs)
         self.today = today
         residue = cast(forms.ChoiceField, self.fields["residue"])
-        residue.choices = [("", "nothing"), *queries.residue_words().items()]
+        residue.choices = [("", "not said"), *queries.residue_words().items()]
         choose(self.fields["panel"], queries.panels(job))
         choose(self.fields["product"], products(job.shop))
 
@@ -48,6 +50,8 @@ class ArrivalForm(forms.Form):
         said = any(given.get(name) for name in ("panel", "since_on", "product"))
         if said and not given.get("residue") and "residue" not in self.errors:
             self.add_error("residue", "Say what this is about, or empty the row.")
+        if given.get("residue") == NOTHING and (given.get("since_on") or given.get("product")):
+            self.add_error("residue", "Nothing has no day and no product. Empty both, or say what is there.")
         return given
 
     def said(self) -> Arriving | None:
@@ -58,11 +62,15 @@ class ArrivalForm(forms.Form):
         return Arriving(given["residue"], given.get("panel"), given.get("since_on"), given.get("product"))
 
 
+def _where(one: Arriving) -> str:
+    return one.panel.name if one.panel else CAR
+
+
 class ArrivalRows(forms.BaseFormSet):  # type: ignore[type-arg]
     """What a car arrives with, a row each."""
 
     def clean(self) -> None:
-        """Refuse the same thing on the same panel twice."""
+        """Refuse the same thing on the same panel twice, and nothing where something is."""
         seen = set()
         for form in self.forms:
             if (one := form.said()) is None:
@@ -70,6 +78,15 @@ class ArrivalRows(forms.BaseFormSet):  # type: ignore[type-arg]
             if (key := (one.residue, one.panel)) in seen:
                 form.add_error("residue", "This is said above already. Empty one of the two rows.")
             seen.add(key)
+        self._refuse_at_odds()
+
+    def _refuse_at_odds(self) -> None:
+        """Say at each row that finds nothing what another row says of the same panel."""
+        said = [(form, one) for form in self.forms if (one := form.said())]
+        odd = at_odds((one.residue, _where(one)) for _, one in said)
+        for form, one in said:
+            if one.residue == NOTHING and (says := odd.get(_where(one))):
+                form.add_error("residue", says)
 
     def said(self) -> list[Arriving]:
         """Return the rows that say something."""

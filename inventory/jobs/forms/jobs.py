@@ -1,12 +1,13 @@
 """Booking a car, moving it, and what is known of a job, its car and its steps."""
 
 from datetime import datetime
-from typing import Any, cast
+from typing import Any, ClassVar, cast
 
 from django import forms
 
 from inventory.jobs import queries
-from inventory.models import Job, Person, Service, Shop, Step, Vehicle
+from inventory.jobs.queries.panels import painted_panels
+from inventory.models import Job, Panel, Person, Service, Shop, Step, Vehicle
 
 from .fields import DayAndTime, KeyField, choose
 from .work import HELP, LABELS, WORK, WorkForm
@@ -114,10 +115,18 @@ class StepForm(WorkForm):
     key = KeyField()
     starts_at = DayAndTime(label="Starts")
     ends_at = DayAndTime(label="Ends")
+    panels = forms.ModelMultipleChoiceField(
+        queryset=Panel.objects.none(),
+        label="Cuts only these panels",
+        required=False,
+        widget=forms.CheckboxSelectMultiple,
+        help_text="Nothing ticked: every painted panel of the car.",
+    )
+    folded: ClassVar[list[str]] = [*WORK[:2], "panels", *WORK[2:]]
 
     class Meta:
         model = Step
-        fields = ["name", "stage", "starts_at", "ends_at", "bay", "person", *WORK]
+        fields = ["name", "stage", "starts_at", "ends_at", "bay", "person", *WORK, "panels"]
         labels = {"name": "Step", "stage": "Stage", "bay": "Bay", "person": "Who does it", **LABELS}
         help_texts = HELP
 
@@ -128,11 +137,22 @@ class StepForm(WorkForm):
         choose(self.fields["bay"], queries.bays(shop))
         people = Person.objects.filter(shop=shop, is_active=True).exclude(role=Person.Role.VIEWER)
         choose(self.fields["person"], people.order_by("name"))
+        painted = painted_panels(self.instance.job)
+        if painted:
+            choose(self.fields["panels"], painted)
+        else:
+            del self.fields["panels"]
+
+    def chosen_panels(self) -> list[Panel]:
+        """Return the panels that the cut is limited to; none of them is all."""
+        return list(self.cleaned_data.get("panels", ()))
 
     def clean(self) -> dict[str, Any]:
-        """A step ends after it starts."""
+        """A step ends after it starts, and only a cut has panels."""
         given: dict[str, Any] = super().clean() or {}
         starts, ends = given.get("starts_at"), given.get("ends_at")
         if isinstance(starts, datetime) and isinstance(ends, datetime) and ends < starts:
             self.add_error("ends_at", "It ends before it starts. Give the later hour here.")
+        if given.get("panels") and not given.get("cut"):
+            self.add_error("panels", "This step cuts nothing. Say what it takes off, or untick the panels.")
         return given

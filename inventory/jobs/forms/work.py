@@ -1,7 +1,7 @@
 """What a step does to the car: the fields that a service's step and a booked step share."""
 
 from collections.abc import Iterator
-from typing import Any
+from typing import Any, ClassVar
 
 from django import forms
 
@@ -36,6 +36,8 @@ HELP = {
 
 class WorkForm(forms.ModelForm):  # type: ignore[type-arg]
     """A step's form in two parts: what and when, and what it does to the car, which is folded."""
+
+    folded: ClassVar[list[str]] = WORK
 
     touches = forms.MultipleChoiceField(
         label="Touches",
@@ -91,15 +93,15 @@ class WorkForm(forms.ModelForm):  # type: ignore[type-arg]
 
     def plain_fields(self) -> Iterator[forms.BoundField]:
         """Return what stands open."""
-        return (field for field in self.visible_fields() if field.name not in WORK)
+        return (field for field in self.visible_fields() if field.name not in self.folded)
 
     def work_fields(self) -> list[forms.BoundField]:
         """Return what is folded."""
-        return [self[name] for name in WORK]
+        return [self[name] for name in self.folded if name in self.fields]
 
     def work_wrong(self) -> bool:
         """Say whether something folded is to be put right, so that it stands open."""
-        return bool(set(self.errors) & set(WORK))
+        return bool(set(self.errors) & set(self.folded))
 
 
 def _shop_of(row: Step | ServiceStep) -> Shop:

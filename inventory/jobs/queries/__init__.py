@@ -85,7 +85,7 @@ def _open(verdict: precheck.Verdict) -> int:
 def steps(job: Job) -> list[Step]:
     """Return the steps of a job with bay, person and needs."""
     needs = Prefetch("needs", StepNeed.objects.select_related("product").order_by("id"))
-    return list(job.steps.select_related("bay", "person", "signed_by").prefetch_related(needs))
+    return list(job.steps.select_related("bay", "person", "signed_by").prefetch_related(needs, "panels"))
 
 
 def stages_to_sign(found: Iterable[Step]) -> list[tuple[str, str]]:

@@ -10,7 +10,7 @@ from inventory.models import Arrival, Job, Panel, Person, Reading
 from inventory.precheck.queries import paint
 from inventory.trade.paint import PanelLeft
 from inventory.trade.paint.left import panels_left
-from inventory.trade.residues import residues
+from inventory.trade.residues import NOTHING, words_of
 from inventory.trade.surfaces import materials
 from inventory.trade.thickness import thickness
 
@@ -37,6 +37,12 @@ class Read:
 def panels(job: Job) -> "QuerySet[Panel]":
     """Return the panels of a job's car in their order."""
     return Panel.objects.filter(vehicle=job.vehicle_id).order_by("position", "id")
+
+
+def painted_panels(job: Job) -> "QuerySet[Panel]":
+    """Return the panels of a job's car that are paint, in their order: a cut takes nothing off others."""
+    painted = [key for key, one in materials().items() if one.area == paint.PAINT]
+    return panels(job).filter(surface__in=painted)
 
 
 def rows(job: Job) -> list[Row]:
@@ -88,6 +94,5 @@ def arrivals(job: Job) -> list[Arrival]:
 
 
 def residue_words() -> dict[str, str]:
-    """Return what a car may arrive with, by its key."""
-    offered = ("wax", "sealant", "coating", "oils", "silicone")
-    return {key: residues()[key].words for key in offered}
+    """Return what a car may arrive with, by its key; also that somebody looked and found nothing."""
+    return {key: words_of(key) for key in (NOTHING, "wax", "sealant", "coating", "oils", "silicone")}

@@ -46,9 +46,9 @@ def step(request: HttpRequest, code: str, step: str = "") -> HttpResponse:
 
 def _keep(form: StepForm, wanted: list[actions.Wanted]) -> None:
     if key := form.cleaned_data.get("key"):
-        actions.add_step(form.save(commit=False), wanted, key=key, at=timezone.now())
+        actions.add_step(form.save(commit=False), wanted, form.chosen_panels(), key=key, at=timezone.now())
     else:
-        actions.save_step(form.save(commit=False), wanted)
+        actions.save_step(form.save(commit=False), wanted, form.chosen_panels())
 
 
 @worker

@@ -12,14 +12,22 @@ from inventory.trade.visits import COATS
 from .values import KIND_WORDS
 
 SILICONE, RINSE = "silicone", "rinse"
+ABRASIVE = "abrasive"
 Profiles = Mapping[int, Profile]
+# By a step's id, the panels that its cut is limited to
+CutPanels = Mapping[int, frozenset[str]]
 
 
-def acts_of(needs: Iterable[StepNeed], profiles: Profiles) -> list[Act]:
-    """Return what needs do, in their order; a further layer of a coating carries its number."""
+def acts_of(needs: Iterable[StepNeed], profiles: Profiles, cut_panels: CutPanels) -> list[Act]:
+    """Return what needs do, in their order; a further layer of a coating carries its number.
+
+    What cuts meets only the panels that its step cuts; a wipe of the same step meets all.
+    """
     acts: list[Act] = []
     for need in needs:
         made = act_of(need, profiles)
+        if made.has(ABRASIVE):
+            made = replace(made, panels=cut_panels.get(need.step_id))
         layers = [one for one in acts if one.product == made.product] if COATS in made.profile.traits else []
         acts.append(replace(made, layer=len(layers) + 1))
     return acts

@@ -28,6 +28,11 @@ class CarRows:
             found[row.vehicle_id].append(row)
         return found
 
+    @property
+    def cut_panels(self) -> dict[int, frozenset[str]]:
+        """By step, the panels that its cut is limited to; a car without panels has none to ask for."""
+        return self.loading.cut_panels if self.panels else {}
+
     @cached_property
     def arrivals(self) -> dict[int, list[Arrival]]:
         """By job."""

@@ -6,7 +6,19 @@ from functools import cached_property
 
 from django.db.models import Q
 
-from inventory.models import Container, Job, Override, Person, Place, Product, RuleGrade, Shop, Step, StepNeed
+from inventory.models import (
+    Container,
+    Job,
+    Override,
+    Panel,
+    Person,
+    Place,
+    Product,
+    RuleGrade,
+    Shop,
+    Step,
+    StepNeed,
+)
 from inventory.precheck.questions import Answer, StepFacts
 from inventory.precheck.questions.topics.weather import Reading
 from inventory.stock import queries as stock
@@ -51,6 +63,16 @@ class Loading:
         for row in self.step_rows:
             found[row.job_id].append(step_facts(row))
         return found
+
+    @cached_property
+    def cut_panels(self) -> dict[int, frozenset[str]]:
+        """The panels that a step of these cars cuts, by the step's id, earlier visits too; none is all."""
+        cars = {job.vehicle_id for job in self.jobs}
+        rows = Step.objects.filter(job__vehicle__in=cars, panels__isnull=False).exclude(cut="").order_by()
+        found: dict[int, frozenset[str]] = defaultdict(frozenset)
+        for step, panel in rows.values_list("pk", "panels"):
+            found[step] |= {Panel(pk=panel).code}
+        return dict(found)
 
     @cached_property
     def readings(self) -> dict[str, Reading]:

@@ -97,7 +97,8 @@ def _cuts(loading: Loading) -> dict[int, list[Cut]]:
     found: dict[int, list[Cut]] = defaultdict(list)
     for step in loading.step_rows:
         if cuts_paint(step.cut, step.touches):
-            found[step.job_id].append(cut_of(step.code, step.cut, step.passes, taken[step.pk]))
+            panels = loading.cut_panels.get(step.pk, ())
+            found[step.job_id] += cuts_of(step.code, step.cut, step.passes, taken[step.pk], panels)
     return found
 
 
@@ -106,12 +107,18 @@ def _taken(need: StepNeed) -> Taken:
     return (product.code, product.kind) if product else (need.kind, need.kind)
 
 
-def cut_of(step: str, grade: str, passes: int, taken: Iterable[Taken]) -> Cut:
-    """Return a cut of all panels; two abrasives of one step count as what they are together."""
+def cuts_of(
+    step: str, grade: str, passes: int, taken: Iterable[Taken], panels: Iterable[str] = ()
+) -> list[Cut]:
+    """Return what a step cuts: one cut of all panels, or one of each that it is limited to.
+
+    Two abrasives of one step count as what they are together.
+    """
     listed = sorted(set(taken))
     abrasive = "+".join(code for code, kind in listed if kind in ABRASIVES)
     pad = "+".join(code for code, kind in listed if kind == Kind.PAD)
-    return Cut(step, None, grade, passes, abrasive, pad)
+    of_all = Cut(step, None, grade, passes, abrasive, pad)
+    return [replace(of_all, panel=panel) for panel in sorted(panels)] or [of_all]
 
 
 def _history(loading: Loading, abrasives: set[str]) -> list[Measured]:
@@ -130,17 +137,18 @@ def _history(loading: Loading, abrasives: set[str]) -> list[Measured]:
 
 def _cuts_of(steps: "Iterable[Step]", codes: set[str]) -> dict[int, list[Cut]]:
     """Return by job the cuts of steps, of jobs that used one of some abrasives."""
-    rows: dict[tuple[int, int], tuple[str, int, list[Taken]]] = {}
+    rows: dict[tuple[int, int], tuple[str, int, list[Taken], set[str]]] = {}
     columns = ("job_id", "pk", "cut", "passes", "touches", "needs__product__code", "needs__product__kind",
-               "needs__kind", "needs__outcome")  # fmt: skip
-    for job, step, grade, passes, touches, code, its, kind, outcome in steps.values_list(*columns):  # type: ignore[attr-defined]
+               "needs__kind", "needs__outcome", "panels")  # fmt: skip
+    for job, step, grade, passes, touches, code, its, kind, outcome, panel in steps.values_list(*columns):  # type: ignore[attr-defined]
         if cuts_paint(grade, touches):
-            _, _, taken = rows.setdefault((job, step), (grade, passes, []))
+            _, _, taken, panels = rows.setdefault((job, step), (grade, passes, [], set()))
+            panels |= {Panel(pk=panel).code} if panel else set()
             if (code or kind) and outcome != StepNeed.Outcome.NOT_DONE:
                 taken.append((code or kind, its or kind))
     found: dict[int, list[Cut]] = defaultdict(list)
-    for (job, step), (grade, passes, taken) in rows.items():
-        found[job].append(cut_of(str(step), grade, passes, taken))
+    for (job, step), (grade, passes, taken, panels) in rows.items():
+        found[job] += cuts_of(str(step), grade, passes, taken, panels)
     return {
         job: cuts for job, cuts in found.items() if any(codes & set(cut.abrasive.split("+")) for cut in cuts)
     }

@@ -37,7 +37,7 @@ def clashes_of(service: Service) -> list[OfService]:
     ]
     known = profiles(need.product for need in needs if need.product)
     of = {step.code: rows[pk] for pk, step in steps.items()}
-    found = play_service([*acts_of(needs, known), *rinses(steps.values(), needs)])
+    found = play_service([*acts_of(needs, known, {}), *rinses(steps.values(), needs)])
     return [OfService(_dateless(clash), of[clash.step]) for clash in found]
 
 

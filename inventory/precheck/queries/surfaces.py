@@ -8,6 +8,8 @@ from inventory.models import Arrival, Job, Panel, Step
 from inventory.precheck.questions.topics import SurfaceFacts
 from inventory.trade.acts import Act, Surface
 from inventory.trade.profile import Profile
+from inventory.trade.residues import NOTHING
+from inventory.trade.surfaces import area
 from inventory.trade.visits import arriving
 
 from .acts import SILICONE, acts_of, rinses, silicone_beside
@@ -16,6 +18,7 @@ from .loading import Loading
 
 COATING = "coating"
 AN_OLD_COATING = "an old coating"
+COATED = frozenset({"paint", "film"})
 WHOLE_CAR = Surface("paint", "clear_coat")
 
 
@@ -30,10 +33,19 @@ def _facts(rows: CarRows, job: Job) -> SurfaceFacts:
     visits = [need for need in past if need.step.job.starts_at < job.starts_at]
     typed = rows.arrivals.get(job.pk, [])
     return SurfaceFacts(
-        surfaces=_surfaces(rows, job, acts_of(visits, rows.profiles), typed),
+        surfaces=_surfaces(rows, job, acts_of(visits, rows.profiles, rows.cut_panels), typed),
         acts=_acts(rows, job),
-        described=bool(typed or visits),
+        described=bool(visits) or _described(typed, rows.panels.get(job.vehicle_id, [])),
     )
+
+
+def _described(typed: Sequence[Arrival], panels: Sequence[Panel]) -> bool:
+    """Say whether somebody said what is on the car; a look at some of its panels says nothing of the rest."""
+    if any(row.panel_id is None or row.residue != NOTHING for row in typed):
+        return True
+    looked = {row.panel_id for row in typed}
+    to_coat = [panel.pk for panel in panels if area(panel.surface) in COATED]
+    return bool(to_coat) and looked >= set(to_coat)
 
 
 def _surfaces(rows: CarRows, job: Job, done: list[Act], typed: list[Arrival]) -> tuple[Surface, ...]:
@@ -52,8 +64,17 @@ def _surface(panel: Panel) -> Surface:
 
 
 def _typed(surface: Surface, arrivals: Sequence[Arrival], profiles: Mapping[int, Profile]) -> Surface:
-    """What somebody saw on this car goes over what the shop remembers, a panel's word over the car's."""
+    """What somebody saw on this car goes over what the shop remembers, a panel's word over the car's.
+
+    Nobody sees a clear coating: where nothing was seen, one that this shop put on is still there.
+    """
+    own = [row for row in arrivals if row.panel_id is not None]
+    if any(row.residue == NOTHING for row in own):
+        arrivals = own
     for row in sorted(arrivals, key=lambda row: row.panel_id is not None):
+        if row.residue == NOTHING:
+            surface = replace(surface, arrives={})
+            continue
         if row.residue != COATING:
             surface = replace(surface, arrives={**surface.arrives, row.residue: row.since_at})
             continue
@@ -70,7 +91,7 @@ def _typed(surface: Surface, arrivals: Sequence[Arrival], profiles: Mapping[int,
 def _acts(rows: CarRows, job: Job) -> tuple[Act, ...]:
     needs = rows.needs.get(job.pk, [])
     steps = [step for step in rows.loading.step_rows if step.job_id == job.pk]
-    own = [*acts_of(needs, rows.profiles), *rinses(steps, needs)]
+    own = [*acts_of(needs, rows.profiles, rows.cut_panels), *rinses(steps, needs)]
     return tuple(sorted([*own, *_silicone(rows, job, own)], key=lambda act: act.starts_at))
 
 

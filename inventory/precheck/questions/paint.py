@@ -40,12 +40,11 @@ def enough_paint_left(case: Case) -> list[Finding]:
 
 
 def _not_measured_yet(case: Case, to_come: list[Cut]) -> list[Cut]:
-    """Return what signed steps took where no gauge has seen it since.
+    """Return what signed steps took where no gauge has seen it since, of panels that are still to be cut.
 
     Finishing alone was judged together with what came before it, so before it nothing is counted twice.
     """
-    if all(cut.grade == FINISH for cut in to_come):
-        return []
+    hard = [cut.panel for cut in to_come if cut.grade != FINISH]
     signed = {step.code: step.signed_at for step in case.facts.steps if step.signed_at}
     topic = case.facts.paint
     last = {one.panel: one.at for one in sorted(topic.readings, key=lambda one: one.at)}
@@ -54,6 +53,7 @@ def _not_measured_yet(case: Case, to_come: list[Cut]) -> list[Cut]:
         for cut in topic.cuts
         if cut.step in signed
         for panel in topic.panels
+        if cut.panel in (None, panel.code) and (None in hard or panel.code in hard)
         if panel.code in last and last[panel.code] < signed[cut.step]
     ]
 

@@ -97,7 +97,8 @@ def arrives_unknown(case: Case) -> list[Finding]:
     acts = in_order(topic.acts)
     for number, act in enumerate(acts):
         if act.step in case.open_steps and _needs_bare_paint(act):
-            stripped = any(one.profile.lifts & PROTECTION for one in acts[:number])
+            all_over = [one for one in acts[:number] if one.panels is None]
+            stripped = any(one.profile.lifts & PROTECTION for one in all_over)
             return [] if stripped else [_unknown(act)]
     return []
 

@@ -8,7 +8,9 @@ from django.test import Client
 from django.test.utils import CaptureQueriesContext
 from django.urls import reverse
 
+from inventory.jobs.actions.panels import Arriving, save_arrivals
 from inventory.models import Arrival, Job, Panel, Step
+from inventory.stock.rules.lines import Refused
 from tests import world as w
 from tests.inventory.jobs.painted import at, panel, reading, rows, sent, text
 from tests.world import NOON
@@ -170,13 +172,47 @@ def test_an_hour_that_was_known_stays_when_the_day_stays(ines: Client, job: Job)
         ([{"residue": "", "since_on": "2026-11-02"}], "Say what this is about, or empty the row."),
         ([{"residue": "wax", "since_on": "2999-01-01"}], "This day is still to come."),
         ([{"residue": "honey"}], "Select a valid choice."),
+        (
+            [{"residue": "nothing"}, {"residue": "wax"}, {"residue": "sealant"}],
+            "The whole car cannot bear nothing and wax and sealant, glaze or topper. "
+            "Keep what is so, and empty the other row.",
+        ),
+        (
+            [{"residue": "coating", "panel": "bonnet"}, {"residue": "nothing", "panel": "bonnet"}],
+            "The bonnet cannot bear nothing and a coating. Keep what is so, and empty the other row.",
+        ),
+        (
+            [{"residue": "nothing", "since_on": "2026-11-02"}],
+            "Nothing has no day and no product. Empty both, or say what is there.",
+        ),
     ],
 )
 def test_arrivals_that_say_nothing_sensible_are_refused(
     ines: Client, job: Job, typed: list[dict[str, object]], says: str
 ) -> None:
-    page = ines.post(at("arrivals", job), rows("arrivals", *typed))
+    bonnet = panel(job)
+    named = [{**row, "panel": bonnet.pk if "panel" in row else ""} for row in typed]
+    page = ines.post(at("arrivals", job), rows("arrivals", *named))
     assert says in page.content.decode()
+    assert not Arrival.objects.exists()
+
+
+def test_nothing_on_the_car_and_wax_on_one_panel_are_kept_and_listed(ines: Client, job: Job) -> None:
+    bonnet = panel(job)
+    typed = [{"residue": "nothing"}, {"residue": "wax", "panel": bonnet.pk}]
+    ines.post(at("arrivals", job), rows("arrivals", *typed))
+    page = text(ines.get(at("panels", job)))
+    assert "The whole car: looked: nothing on it" in page
+    assert "Bonnet: wax" in page
+
+
+def test_what_cannot_be_is_refused_past_the_form_too(job: Job) -> None:
+    said = [Arriving("nothing"), Arriving("wax")]
+    with pytest.raises(Refused) as refused:
+        save_arrivals(job, said, job.shop.zone)
+    assert refused.value.says == (
+        "The whole car cannot bear nothing and wax. Keep what is so, and empty the other row."
+    )
     assert not Arrival.objects.exists()
 
 
