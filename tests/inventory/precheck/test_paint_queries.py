@@ -94,7 +94,8 @@ def test_wet_sanding_two_of_eight_panels_takes_nothing_from_the_other_six(shop: 
         ("ask", "More than 12.7 µm would be gone: bonnet 0 µm gone so far, 20 µm planned; "
                 "roof 0 µm gone so far, 20 µm planned."),
     ]  # fmt: skip
-    left = {row.panel.name: (row.left.says, row.left.planned) for row in page.rows(Job.objects.get(pk=job.pk))}
+    fresh = Job.objects.get(pk=job.pk)
+    left = {row.panel.name: (row.left.says, row.left.planned) for row in page.rows(fresh)}
     assert left["roof"] == ("5 µm under the floor of 90 µm", "20 µm")
     assert {left[name] for name in EIGHT[2:]} == {("15 µm above the floor of 90 µm", "")}
 
