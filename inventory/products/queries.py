@@ -5,10 +5,12 @@ from dataclasses import dataclass
 from django.db.models import Count, Prefetch, Q, QuerySet, Sum
 
 from inventory.models import Container, Pack, Product, Profile, Shop
+from inventory.precheck.queries.burning import packs_too_large
 from inventory.precheck.queries.profiles import edits_of
 from inventory.precheck.queries.substances import sheets_of
 from inventory.trade.profile import Profile as Trade
 from inventory.trade.profile import profile as resolve
+from safety.findings import Finding
 from safety.reactions.proposing import Proposal, propose
 
 USABLE = Q(containers__state__in=[Container.State.SEALED, Container.State.OPEN], containers__held="")
@@ -39,6 +41,11 @@ def product(shop: Shop, code: str) -> Product | None:
     packs = Pack.objects.order_by("-usual", "amount").prefetch_related("parts__product")
     rows = Product.objects.filter(shop=shop, code=code).select_related("supplier", "sheet", "shop")
     return rows.prefetch_related(Prefetch("packs", packs), Prefetch("containers", here), "lots").first()
+
+
+def too_large(product: Product) -> tuple[Finding, ...]:
+    """Return what is told of a product's packs whose container is too large for what burns in it."""
+    return packs_too_large(product.shop, product, product.packs.all())
 
 
 @dataclass(frozen=True)

@@ -1,18 +1,25 @@
 """Whether a container is too large for what is in it.
 
-Source: safety/tables/container_sizes.csv (29 CFR 1910.106, Table H-12); the table knows the US alone, so
-elsewhere nothing is judged. Aerosols are no containers of this table.
+Source: safety/tables/container_sizes.csv (29 CFR 1910.106, Table H-12). The table is the law of the United
+States; in Canada, whose own code is not in our tables, it is a measure that says so; elsewhere nothing is
+judged. Aerosols are no containers of this table.
 """
 
 from functools import cache
 
 from safety.findings import MARKS, Finding
-from safety.flammables.values import US_GALLON_L, amount
+from safety.flammables.values import US_GALLON_L, Vessel, amount
 from safety.hazards.tables import rows
 
 ROUNDING = 1e-3  # a pint is 0.473176 l, and labels say 473 ml
 SMALL_GLASS = 1.0  # US gallons
 ANY = ("metal drum", "portable tank")  # bought filled, never a way out for a bottle
+CODE = "flammables.container"
+SMALL = {0.125: "1 pt", 0.25: "1 qt"}  # of a gallon
+TABLE = "29 CFR 1910.106, Table H-12"
+BORROWED = " The table is the United States': your own fire code is not in our tables and comes first."
+# Whose table is asked where a regime has none of its own.
+ASKS = {"US": "US", "CA": "US"}
 
 
 class ContainerError(ValueError):
@@ -32,30 +39,42 @@ def sizes(regime: str) -> dict[str, tuple[dict[int, float], str]]:
     }
 
 
-def container_size(category: int | None, material: str, litres: float, regime: str) -> tuple[Finding, ...]:
-    """Return the finding on a container over its size; raise ContainerError for an unknown material.
+def container_size(of: Vessel, regime: str) -> tuple[Finding, ...]:
+    """Return what is told of a container over its size; raise ContainerError for an unknown material.
 
     `category` 1 to 4, 0 does not burn, None nobody knows: both are not judged.
     """
-    table = sizes(regime)
-    if not table or not category:
+    table = sizes(ASKS.get(regime, ""))
+    if not table or not of.category:
         return ()
-    if material not in table:
-        raise ContainerError(f"material: one of {', '.join(table)} was expected, not “{material}”.")
-    largest, source = table[material]
-    if litres <= largest[category] * (1 + ROUNDING):
+    if of.material not in table:
+        raise ContainerError(f"material: one of {', '.join(table)} was expected, not “{of.material}”.")
+    largest, source = table[of.material]
+    most = largest[of.category]
+    if of.litres <= most * (1 + ROUNDING):
         return ()
-    says = f"This container of {amount(litres, regime)} is too large for a category {category} liquid."
-    because = f"In {material} it may hold at most {amount(largest[category], regime)}."
-    do = way_out(category, material, litres, regime)
-    return (Finding("flammables.container", "ask", says, because, do, source),)
+    says = (
+        f"{of.name}: {amount(of.litres, 'US')} of category {of.category} in {of.material} is above the "
+        f"{_limit(most)} of {TABLE}."
+    )
+    because = (
+        f"A container of {of.material} may hold at most {_limit(most)} of a category {of.category} liquid."
+    )
+    do = way_out(of.category, of.material, of.litres) + ("" if ASKS[regime] == regime else BORROWED)
+    return (Finding(CODE, "tell", says, because, do, source, (of.name,)),)
 
 
-def way_out(category: int, material: str, litres: float, regime: str) -> str:
+def _limit(litres: float) -> str:
+    """Return a limit of the table as a bottle in the United States names it: 0.946 l (1 qt)."""
+    small = SMALL.get(round(litres / US_GALLON_L, 3))
+    return f"{litres:.3g} l ({small})" if small else amount(litres, "US")
+
+
+def way_out(category: int, material: str, litres: float) -> str:
     """Return which container would do, and the one exception for small glass."""
     fits = [
         name
-        for name, (largest, _) in sizes(regime).items()
+        for name, (largest, _) in sizes("US").items()
         if name not in ANY and litres <= largest[category] * (1 + ROUNDING)
     ]
     if not fits:

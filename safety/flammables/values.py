@@ -24,6 +24,16 @@ class Held:
     cabinet: bool = False
 
 
+@dataclass(frozen=True)
+class Vessel:
+    """One container: what is in it, of which category, what it is made of, and its litres when full."""
+
+    name: str
+    category: int | None
+    material: str
+    litres: float
+
+
 def amount(litres: float, regime: str) -> str:
     """Return litres as people read them, with US gallons where the law counts in gallons."""
     return f"{short(litres)} l" + (f" ({short(litres / US_GALLON_L)} gal)" if regime == "US" else "")

@@ -118,7 +118,7 @@ class SignForm(forms.Form):
         assert isinstance(field, forms.ModelChoiceField)
         others = Person.objects.filter(shop=person.shop, is_active=True).exclude(pk=person.pk)
         field.queryset = others.exclude(role=Person.Role.VIEWER).order_by("name")
-        self.fields["language"].initial = person.shop.language
+        self.fields["language"].initial = person.shop.language if person.shop else None
 
     @classmethod
     def of_page(cls, person: Person, language: str) -> Self:

@@ -1,6 +1,7 @@
-"""What the put-away check is told: what stands in a place and in its fire area, in three queries."""
+"""What the put-away check is told: what stands in a place and in its fire area, in three queries.
 
-from collections.abc import Iterable
+A fourth asks what a bottle is made of, where a law limits that.
+"""
 
 from django.db.models import Q
 
@@ -8,12 +9,11 @@ from inventory.models import Container, Place, Product, Profile
 from inventory.precheck.rules.put_away import CABINET, Putting, put_away
 from safety.findings import Finding
 from safety.flammables.values import Held
-from safety.hazards.classes import read_hazard
 from safety.models import SheetVersion
 
+from .burning import burns_as, litres, vessel_of
 from .substances import sheets_of, substance
 
-LITRE = 1_000_000
 # Outside the United States and Great Britain the shop types its limit; Canada's code is not in our tables.
 REGIMES = {"US": "US", "GB": "UK"}
 
@@ -39,7 +39,8 @@ def putting_away(
         for row in rows
         if row.product
     ]
-    coming = _held(product, amount, sheets.get(product.sheet_id or 0), moving, place)
+    sheet = sheets.get(product.sheet_id or 0)
+    coming = _held(product, amount, sheet, moving, place)
     return put_away(
         Putting(
             kind=place.kind,
@@ -53,6 +54,8 @@ def putting_away(
             area=place.fire_area,
             regime=REGIMES.get(place.shop.country, "EU"),
             typed_litres=place.fire_area_limit_l,
+            vessel=vessel_of(product, moving, sheet, place.shop.regime) if moving else None,
+            vessel_regime=place.shop.regime,
         )
     )
 
@@ -86,30 +89,7 @@ def _held(
     # A mix with much water is counted as the product: its own flash point is not known.
     category, aerosol = burns_as(sheet.hazards if sheet else None)
     return Held(
-        product.name, category, _litres(product, content), aerosol=aerosol,
+        product.name, category, litres(product, content), aerosol=aerosol,
         flash_c=sheet.flash_point_c if sheet else None,
         sealed=row is None or row.state == Container.State.SEALED, cabinet=_cabinet_of(place) is not None,
     )  # fmt: skip
-
-
-def burns_as(hazards: Iterable[str] | None) -> tuple[int | None, bool]:
-    """Return the category of what burns (0 where a sheet classes nothing so), and whether it is an aerosol.
-
-    None where no sheet says.
-    """
-    if hazards is None:
-        return None, False
-    read = [read_hazard(str(text)).of for text in hazards]
-    for name, aerosol in (("Aerosol", True), ("Flam. Liq.", False)):
-        if found := next((one for one in read if one.name == name), None):
-            return int(found.category), aerosol
-    return 0, False
-
-
-def _litres(product: Product, content: int) -> float:
-    if product.dimension == Product.Dimension.VOLUME:
-        return content / LITRE
-    if product.dimension != Product.Dimension.MASS:
-        return 0.0
-    density = product.density_mg_per_l or LITRE
-    return content / density

@@ -1,14 +1,16 @@
 """May a container stand where it is put: beside what is there already, and within what may burn there?
 
-One finding says it: the gravest pair first, the others counted in its reason; the sums of what burns apart.
+One finding says it: the gravest pair first, the others counted in its reason; the sums of what burns apart,
+and whether the container itself is too large for what it holds.
 """
 
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
 from safety.findings import Finding, gravest_first
+from safety.flammables.containers import container_size
 from safety.flammables.totals import totals
-from safety.flammables.values import Held
+from safety.flammables.values import Held, Vessel
 from safety.reactions.bay import in_one_bay
 from safety.reactions.shelf import in_one_place
 from safety.reactions.values import Substance
@@ -27,6 +29,8 @@ class Putting:
 
     `in_reach` stands on another shelf or tray of the same cabinet; `in_cabinet` is () outside a cabinet.
     `area` names the fire area, "" where the place belongs to none; `typed_litres` is the shop's own limit.
+    `vessel` is the container itself, None where nobody knows what it is made of; the rules that size it go by
+    the label's regime, those that sum by the country's.
     """
 
     kind: str
@@ -38,11 +42,14 @@ class Putting:
     area: str = ""
     regime: str = "EU"
     typed_litres: float | None = None
+    vessel: Vessel | None = None
+    vessel_regime: str = "EU"
 
 
 def put_away(putting: Putting) -> tuple[Finding, ...]:
     """Return what is said of putting a container there; () is nothing found, which is not safe."""
-    return gravest_first([*_beside(putting), *_burning(putting)])
+    sized = container_size(putting.vessel, putting.vessel_regime) if putting.vessel else ()
+    return gravest_first([*_beside(putting), *_burning(putting), *sized])
 
 
 def _beside(putting: Putting) -> list[Finding]:

@@ -128,14 +128,16 @@ class PackForm(forms.ModelForm):  # type: ignore[type-arg]
 
     class Meta:
         model = Pack
-        fields = ["name", "holds", "gtin", "price", "multiple", "per_case", "usual"]
+        fields = ["name", "holds", "vessel", "gtin", "price", "multiple", "per_case", "usual"]
         labels = {
             "name": "Called",
+            "vessel": "Made of",
             "gtin": "GTIN under the bar code",
             "multiple": "Ordered in cases of",
             "per_case": "One scan of this code brings",
             "usual": "The size that is reordered",
         }
+        help_texts = {"vessel": "For what burns: in the US and Canada its size is checked against it."}
 
     def __init__(self, *args: object, product: Product, **kwargs: object) -> None:
         super().__init__(*args, **kwargs)  # type: ignore[arg-type]

@@ -27,7 +27,9 @@ def products(request: HttpRequest) -> HttpResponse:
 @require_GET
 def product(request: HttpRequest, code: str) -> HttpResponse:
     """Show one product: its lives, its packs, its bottles, its sheet."""
-    return render(request, "inventory/products/product.html", {"product": the_product(request, code)})
+    found = the_product(request, code)
+    context = {"product": found, "too_large": queries.too_large(found)}
+    return render(request, "inventory/products/product.html", context)
 
 
 def the_product(request: HttpRequest, code: str) -> Product:

@@ -8,20 +8,21 @@ from dataclasses import replace
 
 from django.db.models import Q
 
-from inventory.models import Container, KitPart, Place, Product, Shop
+from inventory.models import Container, KitPart, Pack, Place, Product, Shop
 from inventory.precheck import queries as precheck
 from inventory.precheck.rules.put_away import JUDGED
 from inventory.stock.conversation import Said, State
 from inventory.stock.conversation.facts import Facts, Found
 from inventory.stock.conversation.verbs.fill import BONDING, GASSING, WATERED
 from safety.findings import Finding
+from safety.flammables.containers import ASKS
 from safety.flammables.decanting import decanting
 from safety.reactions.vessel import in_one_vessel, thinned
 
 KEEP_DRY = "Nothing with water goes into it: thin it with what its label names, or fill it neat."
 NEVER_CLOSED = (
-    "Fill it neat, or thin it with what its label names. Where its maker wants water: YES, and use it up; never "
-    "close a bottle that holds both."
+    "Fill it neat, or thin it with what its label names. Where its maker wants water: YES, and use it up; "
+    "never close a bottle that holds both."
 )
 
 
@@ -30,10 +31,10 @@ def put_away(
 ) -> tuple[Found, ...]:
     """Return the findings; () where nothing is put anywhere."""
     place = _goes_to(state, said, facts)
+    if state.verb == "receive":
+        return (*_arriving(shop, state, facts, place), *_in_its_pack(shop, state))
     if place is None:
         return ()
-    if state.verb == "receive":
-        return _arriving(shop, state, facts, place)
     bottle = next((row for row in meant if row.code == state.bottle and row.product), None)
     if bottle is None or bottle.product is None or bottle.place_id == place.pk:
         return ()
@@ -110,7 +111,17 @@ def _goes_to(state: State, said: Said, facts: Facts) -> Place | None:
     return next(iter(rows), None)
 
 
-def _arriving(shop: Shop, state: State, facts: Facts, place: Place) -> tuple[Found, ...]:
+def _in_its_pack(shop: Shop, state: State) -> tuple[Found, ...]:
+    """Say where a pack that comes is too large for what burns in it, wherever it goes; US and Canada only."""
+    if shop.regime not in ASKS or not state.slots.get("pack"):
+        return ()
+    packs = list(Pack.objects.filter(pk=state.slots["pack"], product__shop=shop).select_related("product"))
+    return _found(one for pack in packs for one in precheck.packs_too_large(shop, pack.product, packs))
+
+
+def _arriving(shop: Shop, state: State, facts: Facts, place: Place | None) -> tuple[Found, ...]:
+    if place is None:
+        return ()
     named = facts.packs.get(str(state.slots.get("of", "")), ())
     pack = next((each for each in named if each.id == state.slots.get("pack")), None)
     rows = Product.objects.filter(shop=shop, code=pack.product.code) if pack else ()

@@ -14,6 +14,7 @@ from inventory.spreadsheets.resources.columns import (
     Column,
     Given,
     Sheet,
+    chosen,
     money,
     text,
     whole,
@@ -65,6 +66,7 @@ class PackResource(Sheet, Resource):  # type: ignore[misc]
     name = Column("name", "called", text(40), blank="")
     amount = Column("amount", HOLDS, _holds, _number, needed=True)
     unit = Column("unit", "unit", None, lambda thing, known: unit_for(thing.product.dimension, thing.amount))
+    vessel = chosen("vessel", "made of", Pack.Vessel.choices)
     gtin = Column("gtin", "GTIN", _gtin, blank="")
     price_minor = money("price_minor", "price of one", blank=None)
     multiple = Column("multiple", "ordered in cases of", whole(1))

@@ -8,7 +8,8 @@ from django.urls import reverse
 
 from inventory.models import Container, Pack, Product
 from inventory.products.forms import ProductForm, read_life
-from tests.world import ML, NOON, bottle, larkmoor, tidewall
+from safety.models import DataSheet, SheetVersion
+from tests.world import ML, NOON, bottle, larkmoor, product, tidewall
 
 
 @pytest.mark.parametrize("text", ["soon", "ninety days", "90", "0 days", "90 days or so", "-3 days"])
@@ -132,3 +133,55 @@ def test_a_product_that_was_not_known_at_the_station_keeps_its_gtin_on_the_way(i
     assert (
         answer.headers["Location"] == reverse("products:new_pack", args=[made.code]) + "?gtin=06291041500213"
     )
+
+
+def burning(world, country):
+    """Return a panel wipe of category 2 with a gallon in plastic."""
+    world.shop.country = country
+    world.shop.save()
+    made = product(world, "Hollin panel wipe", "solvent")
+    made.sheet = DataSheet.objects.create(supplier="Hollin", title="Panel wipe")
+    made.save()
+    SheetVersion.objects.create(
+        sheet=made.sheet, revision_on=NOON.date(), hazards=["Flam. Liq. 2 H225"], typed_on=NOON.date(),
+        confirmed_on=NOON.date(), confirmed_by="Ines",
+    )  # fmt: skip
+    Pack.objects.create(product=made, amount=3_785_412, vessel="plastic")
+    Pack.objects.create(product=made, amount=500 * ML, vessel="plastic")
+    return made
+
+
+def test_the_page_says_which_pack_is_above_the_table_of_container_sizes(client, world):
+    client.force_login(world.tomas)
+    page = client.get(reverse("products:product", args=[burning(world, "US").code])).content.decode()
+    assert page.count("Table H-12.</strong>") == 1
+    assert (
+        "Hollin panel wipe: 3.8 l (1 gal) of category 2 in glass or plastic is above the 0.946 l (1 qt) of "
+        "29 CFR 1910.106, Table H-12."
+    ) in page
+    assert "Source: 29 CFR 1910.106(d)(2)(iii), Table H-12 (read)." in page
+
+
+@pytest.mark.parametrize("country", ["GB", "DE"])
+def test_elsewhere_the_page_says_what_a_pack_is_made_of_and_no_more(client, world, country):
+    client.force_login(world.tomas)
+    page = client.get(reverse("products:product", args=[burning(world, country).code])).content.decode()
+    assert ", glass or plastic" in page
+    assert "Table H-12" not in page
+
+
+def test_an_owner_says_what_a_pack_is_made_of(client, world):
+    client.force_login(world.ines)
+    made = tidewall(world)
+    sent = {"holds": "50 ml", "vessel": "metal", "multiple": "1", "per_case": "1"}
+    client.post(reverse("products:new_pack", args=[made.code]), sent)
+    assert made.packs.get(amount=50 * ML).vessel == "metal"
+
+
+def test_a_pack_made_of_something_else_is_refused(client, world):
+    client.force_login(world.ines)
+    made = tidewall(world)
+    sent = {"holds": "50 ml", "vessel": "paper", "multiple": "1", "per_case": "1"}
+    page = client.post(reverse("products:new_pack", args=[made.code]), sent).content.decode()
+    assert "Select a valid choice. paper is not one of the available choices." in page
+    assert not made.packs.filter(amount=50 * ML).exists()

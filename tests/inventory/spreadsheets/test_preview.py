@@ -67,6 +67,8 @@ def test_wrong_columns_are_refused_before_any_row(heads, says, because) -> None:
          "Row 2, column “holds (in unit)”: “5 kg” is a mass, and a volume is wanted."),
         ("packs", "product | holds (in unit) | GTIN", ["Hollin panel wipe", "1 l", "05012345678901"],
          "Row 2, column “GTIN”: “05012345678901” is no GTIN: its last digit does not fit the others."),
+        ("packs", "product | holds (in unit) | made of", ["Hollin panel wipe", "1 l", "wood"],
+         "Row 2, column “made of”: “wood” is not one of: not said, glass or plastic, metal, safety can."),
         ("jobs", "vehicle | starts at (local time)", ["Van", "2026-12-01"],
          "Row 2, column “starts at (local time)”: “2026-12-01” has no time. Write it like 2026-12-01 08:30."),
         ("jobs", "vehicle | starts at (local time)", ["Van", "2026-12-01 08:30"],

@@ -71,6 +71,25 @@ def test_a_size_made_the_usual_one_takes_that_from_the_other() -> None:
     assert list(Pack.objects.order_by("id").values_list("usual", flat=True)) == [False, True]
 
 
+def test_what_a_pack_is_made_of_is_read_and_an_empty_cell_keeps_it() -> None:
+    world = cast.larkmoor()
+    hollin = cast.hollin(world)
+    bring(world, "packs", table(
+        "product | holds (in unit) | unit | made of",
+        [hollin.name, "1", "l", "glass or plastic"],
+        [hollin.name, "2", "l", "safety can"],
+    ))  # fmt: skip
+    bring(world, "packs", table(
+        "product | holds (in unit) | unit | made of",
+        [hollin.name, "1", "l", None],
+        [hollin.name, "2", "l", "not said"],
+    ), token="second")  # fmt: skip
+    assert list(Pack.objects.order_by("amount").values_list("amount", "vessel")) == [
+        (LITRE, "plastic"),
+        (2 * LITRE, ""),
+    ]
+
+
 def test_opening_stock_is_received_by_the_ledger_bottle_by_bottle() -> None:
     world = stocked()
     label, before = new_code("B"), set(Container.objects.values_list("code", flat=True))

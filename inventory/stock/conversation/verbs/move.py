@@ -87,8 +87,9 @@ def put_beside(turn: Turn, slots: dict[str, Any], verb: str = NAME) -> Heard | N
 
 
 def told(turn: Turn) -> list[str]:
-    """Return what is only told of where it was put."""
-    return [found.says for found in turn.facts.put_away if found.grade == "tell"]
+    """Return what is only told of where it was put, with what to do."""
+    said = (f"{found.says} {found.do}" for found in turn.facts.put_away if found.grade == "tell")
+    return [one.strip() for one in said]
 
 
 def not_on_poster(

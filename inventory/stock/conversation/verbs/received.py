@@ -13,7 +13,7 @@ from ..answers import STOP, Heard, Key
 from ..facts import PackFacts, PlaceFacts, ProductFacts
 from ..guards import YES
 from ..turn import Turn
-from .move import not_on_poster, put_beside
+from .move import not_on_poster, put_beside, told
 from .symbols import pack_of
 
 NAME = "receive"
@@ -84,7 +84,7 @@ def _record(turn: Turn, slots: dict[str, Any], pack: PackFacts, place: PlaceFact
     delivery = {**turn.state.delivery, "place": place.code, "of": slots["of"], "pack": pack.id}
     heard = turn.recorded(
         f"Received {_counted(bottles, pack, count)}{_printed(lot, turn)}, into {place.name}.",
-        _orders_said(given, packs, pack) + "Labels come in one strip.",
+        " ".join([*told(turn), _orders_said(given, packs, pack) + "Labels come in one strip."]),
         *_keys(pack),
         acts=acts,
         effects=effects,
