@@ -7,9 +7,11 @@ import sys
 from collections.abc import Callable
 from pathlib import Path
 from random import Random
+from typing import Any
 
 import numpy as np
 import pytest
+from django.core.management import CommandError, call_command
 
 from inventory.management.bench import bare, drawing
 from inventory.management.bench.filling import Filler
@@ -71,17 +73,46 @@ def test_the_bare_canvas_draws_the_same_page(make: Callable[[], bytes]) -> None:
     assert np.array_equal(picture(bare), picture(ours)), "pixel for pixel"
 
 
-@pytest.mark.engine
-def test_bench_prints_one_document_with_every_figure(tmp_path: Path) -> None:
+def benched(folder: Path, *only: str) -> tuple[dict[str, Any], dict[str, dict[str, Any]]]:
+    """Run the quick `bench` on a database of its own; return its document, and its figures by name."""
     url = os.environ.get("DATABASE_URL", "")
-    own = {"CAPDATE_DIR": str(tmp_path), "DATABASE_URL": f"{url}_{os.getpid()}" if "postgres" in url else ""}
+    own = {"CAPDATE_DIR": str(folder), "DATABASE_URL": f"{url}_{os.getpid()}" if "postgres" in url else ""}
     ran = subprocess.run(
-        [sys.executable, "manage.py", "bench", "--quick", "--json"],
+        [sys.executable, "manage.py", "bench", "--quick", "--json", *only],
         cwd=ROOT, env=os.environ | own, capture_output=True, text=True, check=True,
     )  # fmt: skip
     document = json.loads(ran.stdout)
-    figures = {figure["name"]: figure for figure in document["figures"]}
-    assert document["engine"] == ("postgresql" if own["DATABASE_URL"] else "sqlite")
+    return document, {figure["name"]: figure for figure in document["figures"]}
+
+
+def test_a_part_that_is_none_is_refused_before_anything_is_made() -> None:
+    with pytest.raises(CommandError, match="invalid choice: 'everything'"):
+        call_command("bench", "--only", "everything")
+
+
+@pytest.mark.engine
+def test_parts_are_measured_alone(tmp_path: Path) -> None:
+    _, figures = benched(tmp_path, "--only", "mixtures", "--only", "checking")
+    assert list(figures) == [
+        "check of a job of 15 steps",
+        "whole check: 15 steps, 8 surfaces, 25 products, 10 other cars",
+        "whole check: loading the same facts",
+        "whole check to loading the same facts",
+        "whole check: queries, as many for twice the steps and cars",
+        "a year of 12 jobs checked anew",
+        "classify 60 mixtures of 12 ingredients: reading, each",
+        "classify 60 mixtures of 12 ingredients: classifying, each",
+        "classify 60 mixtures of 12 ingredients: both, all of them",
+    ]
+    assert not list(tmp_path.glob("bench.sqlite3*")), "the database it made is gone"
+
+
+@pytest.mark.engine
+def test_bench_prints_one_document_with_every_figure(tmp_path: Path) -> None:
+    document, figures = benched(tmp_path)
+    assert document["engine"] == (
+        "postgresql" if "postgres" in os.environ.get("DATABASE_URL", "") else "sqlite"
+    )
     assert figures["scan-out, long ledger to short"]["aim"] == "≤ 1.2"
     assert figures["scan-out behind 2 000 lines: queries"]["value"] <= 20
     assert [name.split(" ")[0] for name in figures][-18:-9] == [
