@@ -10,10 +10,13 @@ from django.utils.safestring import SafeString, mark_safe
 from django.views.decorators.http import require_GET, require_POST
 
 from inventory.access import member, owner, person_of, shop_of, worker
-from inventory.bays import actions, queries
+from inventory.bays.actions import air as actions
 from inventory.bays.charts import PENS, air_picture
 from inventory.bays.forms import AirForm, ReadingForm, SparkForm
+from inventory.bays.queries import air as queries
+from inventory.bays.queries import measured
 from inventory.bays.rules import Curve, limits_in_words
+from inventory.bays.views import place_of
 from inventory.drawing import svg
 from inventory.models import Person, Place
 
@@ -33,7 +36,7 @@ def listed(request: HttpRequest) -> HttpResponse:
 @require_GET
 def bay(request: HttpRequest, code: str) -> HttpResponse:
     """Show what a bay's air is now, what may spark there, and what is breathed there today."""
-    return _page(request, _place(request, code), ReadingForm(), timezone.now())
+    return _page(request, place_of(request, code), ReadingForm(), timezone.now())
 
 
 def _page(request: HttpRequest, found: Place, form: ReadingForm, at: datetime) -> HttpResponse:
@@ -47,6 +50,8 @@ def _page(request: HttpRequest, found: Place, form: ReadingForm, at: datetime) -
         "sparks": found.ignition_sources.select_related("said_by").order_by("name"),
         "steps": [(one, *_drawn(one.curve, one.step.code)) for one in steps],
         "may_work": person_of(request).role != Person.Role.VIEWER,
+        "exhausts": measured.exhausts(found, timezone.localdate(at)),
+        "measurements": measured.measurements(found, timezone.localdate(at)),
         "today": timezone.localtime(at).date(),
     }
     return render(request, "inventory/bays/bay.html", context)
@@ -67,7 +72,7 @@ def _drawn(curve: Curve | None, code: str) -> tuple[SafeString, SafeString, str]
 @require_POST
 def read(request: HttpRequest, code: str) -> HttpResponse:
     """Keep what the instruments read now."""
-    found, at = _place(request, code), timezone.now()
+    found, at = place_of(request, code), timezone.now()
     form = ReadingForm(request.POST)
     if not form.is_valid():
         return _page(request, found, form, at)
@@ -81,7 +86,7 @@ def read(request: HttpRequest, code: str) -> HttpResponse:
 @require_POST
 def spark(request: HttpRequest, code: str, pk: int) -> HttpResponse:
     """Keep that an ignition source is on or off."""
-    found = _place(request, code)
+    found = place_of(request, code)
     source = get_object_or_404(found.ignition_sources, pk=pk)
     form = SparkForm(request.POST)
     if form.is_valid():
@@ -96,7 +101,7 @@ def spark(request: HttpRequest, code: str, pk: int) -> HttpResponse:
 @owner
 def air(request: HttpRequest, code: str) -> HttpResponse:
     """Change what a place's air does, and what may spark there."""
-    found = _place(request, code)
+    found = place_of(request, code)
     form = AirForm(request.POST or None, instance=found)
     if request.method == "POST" and form.is_valid():
         actions.keep_air(form.instance, form.cleaned_data["sources"])
@@ -119,10 +124,3 @@ def step(request: HttpRequest, code: str) -> HttpResponse:
         "may_work": person_of(request).role != Person.Role.VIEWER,
     }  # fmt: skip
     return render(request, "inventory/bays/step.html", context)
-
-
-def _place(request: HttpRequest, code: str) -> Place:
-    found = queries.place(shop_of(request), code)
-    if found is None:
-        raise Http404("This shop has no such place.")
-    return found

@@ -1,0 +1,1 @@
+"""What the bays' pages write."""
