@@ -20,6 +20,7 @@ FIELDS: Mapping[str, tuple[str, ...]] = {
     "touches": ("touches",),
     "never": ("never",),
     "asks": ("asks",),
+    "traits": ("traits",),
     "dwell": ("dwell_min",),
     "flash": ("flash_min",),
     "recoat": ("recoat_from_min", "recoat_to_min"),
@@ -41,6 +42,7 @@ LABELS = {
     "touches": "Reaches",
     "never": "Never goes on",
     "asks": "Asked before it goes on",
+    "traits": "Counts as",
     "dwell": "Lies for",
     "flash": "Flashes off in",
     "recoat": "A further layer",
@@ -81,9 +83,10 @@ class Line:
     typed: bool
 
 
-def lines(profile: Profile) -> list[Line]:
-    """Return what is known of a product, in the order of the page."""
-    said = {"family": profile.family, **_lists(profile), **_waits(profile), **_window(profile)}
+def lines(profile: Profile, by_groups: frozenset[str] = frozenset()) -> list[Line]:
+    """Return what is known of a product, in the order of the page; `by_groups` are traits of its groups."""
+    lists = {**_lists(profile), "traits": _traits(profile.traits, by_groups)}
+    said = {"family": profile.family, **lists, **_waits(profile), **_window(profile)}
     return [_line(name, said[name], profile) for name in FIELDS if said.get(name)]
 
 
@@ -112,6 +115,11 @@ def _lists(profile: Profile) -> dict[str, str]:
         "never": _row(surfaces[key] for key in surfaces if key in profile.never),
         "asks": _row(surfaces[key] for key in surfaces if key in profile.asks),
     }
+
+
+def _traits(traits: frozenset[str], by_groups: frozenset[str]) -> str:
+    own = _row(sorted(traits - by_groups))
+    return f"{own}; by its groups: {_row(sorted(by_groups))}" if by_groups else own
 
 
 def _row(names: Iterable[str]) -> str:

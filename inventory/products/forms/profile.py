@@ -10,7 +10,7 @@ from django.forms import BoundField
 from inventory.models import Profile
 from inventory.precheck.queries.profiles import edits_of
 from inventory.trade.edits import Edits
-from inventory.trade.kinds import families
+from inventory.trade.kinds import families, traits_of
 from inventory.trade.profile import Profile as Trade
 from inventory.trade.profile import profile as resolve
 from inventory.trade.residues import residues
@@ -48,13 +48,16 @@ class ProfileForm(forms.ModelForm):  # type: ignore[type-arg]
         fields = ["family", *NUMBERS, "topper_ok", *WINDOW, "source"]
         labels = {"source": "Whose word this is"}
         help_texts = {"source": "The technical sheet, the label, or who tried it."}
+        widgets = {"source": forms.TextInput(attrs={"list": "words-of"})}
 
     def __init__(self, *args: object, kind: str, groups: frozenset[str], **kwargs: object) -> None:
         super().__init__(*args, **kwargs)  # type: ignore[arg-type]
         self.kind, self.groups = kind, groups
         self.before = edits_of(self.instance)
         default = self._default(self.before.family)
-        self.fields |= dict(ticks(resolve(kind, groups, self.before))) | dict(numbers(default))
+        self.by_groups = traits_of(groups)
+        now = resolve(kind, groups, self.before)
+        self.fields |= dict(ticks(now, self.by_groups)) | dict(numbers(default))
         self.fields["topper_ok"] = topper()
         split = families(kind)
         if len(split) == 1:
@@ -63,8 +66,8 @@ class ProfileForm(forms.ModelForm):  # type: ignore[type-arg]
             self.fields["family"] = family(split)
             self.initial["family"] = "" if self.before.family == split[0] else self.before.family
 
-    def _default(self, of_family: str) -> Trade:
-        return resolve(self.kind, self.groups, Edits(family=of_family))
+    def _default(self, of_family: str, traits: tuple[str, ...] | None = None) -> Trade:
+        return resolve(self.kind, self.groups, Edits(family=of_family, traits=traits))
 
     def sections(self) -> Iterator[Section]:
         """Yield the fields as the page shows them."""
@@ -98,7 +101,12 @@ class ProfileForm(forms.ModelForm):  # type: ignore[type-arg]
 
     def _keep_lists(self, data: dict[str, Any], default: Trade) -> None:
         """Keep a list only where it was changed, and is not what the kind says anyhow."""
-        for name in TICKS:
+        if "traits" in self.changed_data and "traits" in data:
+            self._keep_traits(set(data["traits"]), default.family)
+        # What never bears it follows from what it counts as, also where that was changed just now.
+        own = self.instance.traits
+        default = self._default(default.family, None if own is None else tuple(own))
+        for name in (one for one in TICKS if one != "traits"):
             if name in self.changed_data and name in data:
                 same = set(data[name]) == getattr(default, name)
                 setattr(self.instance, name, None if same else data[name])
@@ -107,6 +115,13 @@ class ProfileForm(forms.ModelForm):  # type: ignore[type-arg]
             graded = {key: grade for key, grade in needs.items() if grade}
             same = graded == dict(default.needs_absent)
             self.instance.needs_absent = None if same else [_entry(*one) for one in graded.items()]
+
+    def _keep_traits(self, ticked: set[str], family: str) -> None:
+        """Keep what it counts as by this shop's word; its groups count beside that, ticked or not."""
+        of_kind = resolve(self.kind, edits=Edits(family=family)).traits
+        before = resolve(self.kind, edits=Edits(family=family, traits=self.before.traits)).traits
+        same = ticked == of_kind - self.by_groups
+        self.instance.traits = None if same else sorted(ticked | before & self.by_groups)
 
 
 def _entry(residue: str, grade: str) -> str:

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from django import forms
 
+from inventory.trade.kinds import traits
 from inventory.trade.profile import Profile
 from inventory.trade.residues import residues
 from inventory.trade.surfaces import AREAS, materials
@@ -16,6 +17,16 @@ TICKS = {
     "touches": "Reaches",
     "never": "Never goes on",
     "asks": "Asked before it goes on",
+    "traits": "Counts as",
+}
+# What a trait means where its name alone does not say.
+TRAIT_WORDS = {
+    "wet": "wet: it brings water",
+    "seals": "seals: it leaves protection",
+    "coats": "coats: a layer that cures",
+    "topper": "topper: for the time after a coating",
+    "pressure": "pressure: a jet, or a machine",
+    "heat": "heat: it warms the surface",
 }
 # The longest that makes sense; beyond it a slip of the hand is likelier.
 MOST = {"min": 43_200, "h": 8_760, "d": 3_650}
@@ -47,6 +58,7 @@ WHOLE = "Write whole numbers."
 SECTIONS = {
     "What it does": ("family", "leaves", "lifts", "touches"),
     "What must not be there": tuple(NEED + key for key in residues()),
+    "What it counts as": ("traits",),
     "Where it never goes, or is asked about first": ("never", "asks"),
     "Waits": (*NUMBERS, "topper_ok"),
     "Air, humidity and heat": tuple(WINDOW),
@@ -55,15 +67,23 @@ SECTIONS = {
 ALWAYS_OPEN = ("What it does", "")
 
 
-def ticks(now: Profile) -> Iterator[tuple[str, forms.Field]]:
-    """Yield the lists and grades of a profile as fields, ticked as they stand."""
+def ticks(now: Profile, by_groups: frozenset[str]) -> Iterator[tuple[str, forms.Field]]:
+    """Yield the lists and grades of a profile as fields, ticked as they stand.
+
+    Traits `by_groups` cannot be unticked here: they follow the groups, which an owner confirms.
+    """
     words = [(key, one.words) for key, one in residues().items()]
     surfaces = [(key, one.name) for key, one in materials().items()]
-    choices = {"leaves": words, "lifts": words, "touches": [(one, one) for one in AREAS]}
+    counts = [(one, TRAIT_WORDS.get(one, one)) for one in traits() if one not in by_groups]
+    choices = {
+        "leaves": words, "lifts": words, "touches": [(one, one) for one in AREAS], "traits": counts,
+    }  # fmt: skip
+    hints = {"traits": _counts_as(by_groups)}
     for name, label in TICKS.items():
         yield name, forms.MultipleChoiceField(
             required=False, label=label, choices=choices.get(name, surfaces),
-            widget=forms.CheckboxSelectMultiple, initial=sorted(getattr(now, name)),
+            widget=forms.CheckboxSelectMultiple, help_text=hints.get(name, ""),
+            initial=sorted(getattr(now, name) - (by_groups if name == "traits" else set())),
         )  # fmt: skip
     for key, said in words:
         grade = now.needs_absent.get(key, "")
@@ -72,6 +92,14 @@ def ticks(now: Profile) -> Iterator[tuple[str, forms.Field]]:
             NEED + key,
             forms.ChoiceField(required=False, label=label, choices=GRADES, initial=grade),
         )
+
+
+def _counts_as(by_groups: frozenset[str]) -> str:
+    follows = "What a surface does not bear, and what must wait for what, follow from these."
+    if not by_groups:
+        return follows
+    more = ", ".join(sorted(by_groups))
+    return f"{follows} By its reactivity groups it counts as {more} besides, until those are changed."
 
 
 def numbers(default: Profile) -> Iterator[tuple[str, forms.Field]]:

@@ -11,6 +11,7 @@ from inventory.models import Product, Profile
 from inventory.products import actions, queries, rules
 from inventory.products.forms import GroupsForm, ProfileForm
 from inventory.products.queries import OnTheCar
+from inventory.trade.kinds import traits_of
 from safety.reactions.groups import groups
 
 from .products import the_product
@@ -31,7 +32,7 @@ def _page(request: HttpRequest, product: Product, known: OnTheCar, form: GroupsF
     context = {
         "product": product,
         "known": known,
-        "lines": rules.lines(known.profile),
+        "lines": rules.lines(known.profile, traits_of(known.groups)),
         "unknown": rules.unknown(known.profile),
         "groups": [(key, one) for key, one in groups().items() if key in known.groups],
         "form": form,

@@ -95,7 +95,31 @@ def test_what_nobody_has_said_is_asked_of_a_coating_and_not_of_a_shampoo() -> No
     assert unknown(profile("shampoo")) == ["how long it must lie", "how long it flashes off"]
 
 
+def test_what_its_groups_say_stands_beside_what_it_counts_as() -> None:
+    of_ketones = profile("solvent", frozenset({"19"}))
+    said = {line.name: line for line in lines(of_ketones, frozenset({"ketone", "solvent"}))}
+    assert said["traits"].says == "petroleum; by its groups: ketone; solvent"
+    said = {line.name: line for line in lines(profile("acid"))}
+    assert said["traits"] == Line("traits", "Counts as", "acid; wet", COMMON, typed=False)
+
+
 # What it keeps
+
+
+def test_what_it_counts_as_is_typed_says_whose_word_it_is_and_goes_back(ines, world: World) -> None:
+    coating = tidewall(world)
+    shown = ines.get(address("edit_profile", coating)).content.decode()
+    assert '<datalist id="words-of">' in shown
+    assert 'list="words-of"' in shown
+
+    typed = {"traits": ["coats"], "source": "its label"}
+    page = ines.post(address("edit_profile", coating), typed, follow=True)
+
+    assert Profile.objects.get().traits == ["coats"]
+    assert "<strong>this shop</strong>: its label" in page.content.decode()
+    page = ines.post(address("follow_kind", coating), {"line": "traits"}, follow=True)
+    assert Profile.objects.get().traits is None
+    assert "Counts as: as its kind again." in page.content.decode()
 
 
 def test_what_was_typed_stays_on_the_page_beside_the_error(ines, world: World) -> None:

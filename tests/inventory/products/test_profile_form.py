@@ -3,8 +3,10 @@
 import pytest
 
 from inventory.models import Product, Profile
+from inventory.precheck.queries.profiles import edits_of
 from inventory.products.forms import ProfileForm
 from inventory.trade.edits import Edits
+from inventory.trade.profile import Profile as Trade
 from inventory.trade.profile import profile
 from tests.world import World, product, tidewall
 
@@ -19,11 +21,11 @@ def posted(form: ProfileForm, **changes: object) -> dict[str, object]:
     return kept | changes
 
 
-def form_of(of: Product, **changes: object) -> ProfileForm:
+def form_of(of: Product, groups: frozenset[str] = frozenset(), **changes: object) -> ProfileForm:
     """Return the form of a product as an owner sends it, with these changes."""
     row = Profile.objects.filter(product=of).first() or Profile(product=of)
-    shown = ProfileForm(instance=row, kind=of.kind, groups=frozenset())
-    return ProfileForm(posted(shown, **changes), instance=row, kind=of.kind, groups=frozenset())
+    shown = ProfileForm(instance=row, kind=of.kind, groups=groups)
+    return ProfileForm(posted(shown, **changes), instance=row, kind=of.kind, groups=groups)
 
 
 # What is refused
@@ -64,6 +66,11 @@ def form_of(of: Product, **changes: object) -> ProfileForm:
             "never",
             "Select a valid choice. moon is not one of the available choices.",
         ),
+        (
+            {"traits": ["sticky"]},
+            "traits",
+            "Select a valid choice. sticky is not one of the available choices.",
+        ),
     ],
 )
 def test_a_profile_that_cannot_be_is_refused(world: World, changes, field: str, says: str) -> None:
@@ -86,8 +93,8 @@ def test_what_nobody_changed_goes_on_following_the_kind(world: World) -> None:
     kept = form_of(tidewall(world), keep_dry_h="12", source="its technical sheet").save()
 
     assert (kept.keep_dry_h, kept.source) == (12, "its technical sheet")
-    lists = (kept.leaves, kept.lifts, kept.needs_absent, kept.never, kept.asks, kept.touches)
-    assert lists == (None,) * 6
+    lists = (kept.leaves, kept.lifts, kept.needs_absent, kept.never, kept.asks, kept.touches, kept.traits)
+    assert lists == (None,) * 7
     assert (kept.family, kept.cure_h, kept.topper_ok) == ("", None, None)
 
 
@@ -120,3 +127,56 @@ def test_grades_of_what_must_not_be_there_are_kept_as_the_trade_writes_them(worl
     kept = form_of(tidewall(world), need_wax="ask", need_haze="", need_oils="stop").save()
 
     assert kept.needs_absent == ["wax:ask", "sealant", "oils", "silicone:ask"]
+
+
+# What it counts as
+
+
+def of(kept: Profile, groups: frozenset[str] = frozenset()) -> Trade:
+    """Return what a check counts with."""
+    return profile(kept.product.kind, groups, edits_of(kept))
+
+
+def test_a_wipe_that_is_no_petroleum_may_touch_vinyl_and_no_list_was_typed_for_it(world: World) -> None:
+    wipe = product(world, "Hollin panel wipe", "solvent")
+    assert "wrap_gloss" in profile("solvent").never
+
+    kept = form_of(wipe, traits=["solvent"]).save()
+
+    assert (kept.traits, kept.never) == (["solvent"], None)
+    assert "wrap_gloss" not in of(kept).never
+    assert of(kept).source("traits") == "this shop"
+
+
+def test_a_trait_put_back_follows_the_kind_again(world: World) -> None:
+    wipe = product(world, "Hollin panel wipe", "solvent")
+    form_of(wipe, traits=["solvent"]).save()
+    assert form_of(wipe, traits=["petroleum", "solvent"]).save().traits is None
+
+
+def test_counting_as_nothing_is_an_answer(world: World) -> None:
+    wipe = product(world, "Hollin panel wipe", "solvent")
+    kept = form_of(wipe, traits=[]).save()
+    assert (kept.traits, of(kept).traits) == ([], frozenset())
+
+
+def test_what_its_groups_say_cannot_be_unticked(world: World) -> None:
+    # group 19 of the chart: ketones
+    ketone = frozenset({"19"})
+    wipe = product(world, "Hollin panel wipe", "solvent")
+    offered = [key for key, _ in form_of(wipe, ketone).fields["traits"].choices]
+    assert not {"ketone", "solvent"} & set(offered)
+
+    kept = form_of(wipe, ketone, traits=[]).save()
+
+    assert of(kept, ketone).traits == {"ketone", "solvent"}
+    # what its kind said and its groups hid is not lost when the groups change
+    assert kept.traits == ["solvent"]
+    assert form_of(wipe, ketone, traits=["petroleum"]).save().traits is None
+
+
+def test_a_list_that_the_new_traits_say_anyhow_is_not_kept(world: World) -> None:
+    wipe = product(world, "Hollin panel wipe", "solvent")
+    kept = form_of(wipe, traits=["bleach"], never=["top_fabric"]).save()
+    assert (kept.traits, kept.never) == (["bleach"], None)
+    assert of(kept).never == {"top_fabric"}
