@@ -140,7 +140,7 @@ def told_of(measured: Iterable[Measured]) -> list[str]:
     """Return what was measured by whom, each measurement once with all its results."""
     found: dict[str, list[str]] = {}
     for one in measured:
-        found.setdefault(f"Measured by {one.by}: {one.within}.", []).append(in_words(one))
+        found.setdefault(f"Measured {one.by}: {one.within}.", []).append(in_words(one))
     return [" ".join([who, *results]) for who, results in found.items()]
 
 

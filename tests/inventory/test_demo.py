@@ -131,6 +131,23 @@ def test_bottles_have_gone_each_in_its_way(shop: Shop) -> None:
 
 
 @pytest.mark.django_db
+def test_a_wipe_that_was_measured_under_the_examined_arm_is_told_and_one_without_the_arm_asks(
+    shop: Shop, now: datetime
+) -> None:
+    told = {}
+    for service in ("Lime and water marks", "Wheels off and coated"):
+        [job] = Job.objects.filter(shop=shop, state=Job.State.OPEN, service__name=service)
+        check = verdicts(shop, now, Job.objects.filter(pk=job.pk).select_related("shop", "vehicle"))
+        [verdict] = check.values()
+        told[service] = {one.code: one for one in verdict.check.findings}
+    measured, asked = told["Lime and water marks"], told["Wheels off and coated"]
+    assert "air.exposure" not in measured
+    assert "isopropanol 9 % of 500 ppm (UK WEL, read in a copy), measured" in measured["air.note"].because
+    assert asked["air.exposure"].grade == "ask"
+    assert "it was made under Extraction arm, and the step is not." in asked["air.exposure"].because
+
+
+@pytest.mark.django_db
 def test_half_a_year_is_told_through_the_ledger_and_nothing_in_it_is_wrong(shop: Shop, now: datetime) -> None:
     first = Movement.objects.filter(shop=shop).order_by("seq")[0]
     assert now - first.happened_at >= timedelta(days=180)

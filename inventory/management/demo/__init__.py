@@ -7,6 +7,7 @@ from django.db import transaction
 from inventory.management.demo.bays import measure
 from inventory.management.demo.bookings import book_the_week
 from inventory.management.demo.history import Progress, tell
+from inventory.management.demo.measured import measure_the_air
 from inventory.management.demo.nouns import Cast, load
 from inventory.management.demo.panels import describe_work, read_panels
 from inventory.management.demo.passed import pass_some
@@ -23,6 +24,7 @@ def make(now: datetime, progress: Progress) -> Cast:
     describe_products(cast, on)
     describe_work(cast)
     measure(cast, now)
+    measure_the_air(cast, now)
     story = tell(cast, now, progress)
     arrange(story, now)
     book_the_week(cast, now)

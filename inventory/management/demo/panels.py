@@ -6,7 +6,7 @@ from inventory.management.demo.nouns import Cast
 from inventory.management.demo.tables import Row, listed, table
 from inventory.models import Job, Panel, Reading, ServiceStep
 
-WORK = ("strips_coating", "rinses", "spot", "sprayed")
+WORK = ("strips_coating", "rinses", "spot", "sprayed", "local_exhaust")
 AGREED = timedelta(hours=26)
 WORKED = timedelta(hours=8)
 CANNOT = "not"

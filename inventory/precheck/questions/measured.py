@@ -121,7 +121,7 @@ def _said(each: Measured, one: Measurement, lists: Lists) -> Measured:
     most = show(one.amount, one.dimension, lists.system)
     under = f" under {one.exhaust}" if one.exhaust else ""
     within = f"{one.name}, at most {most} in {one.minutes} minutes{under}, to {dated(one.until_on)}"
-    return replace(each, by=f"{one.by_whom} on {dated(one.measured_on)}", within=within)
+    return replace(each, by=f"on {dated(one.measured_on)} by {one.by_whom}", within=within)
 
 
 def _not_counting(one: Measurement, found: Iterable[Doubt]) -> str:

@@ -98,7 +98,7 @@ def test_a_wipe_that_was_measured_is_told_with_who_measured_when_and_how_much() 
     note = finding("air.note", replace(STEP, ends_at=STEP.ends_at), place=bay(measured()))
     assert "Who works here breathes 9.8 % of the 15-minute limit (isopropanol), as measured." in note.because
     assert (
-        "Measured by A. Finch, pumped tubes on 2 June 2026: Hollin panel wipe, at most 200 ml in 30 minutes, "
+        "Measured on 2 June 2026 by A. Finch, pumped tubes: Hollin panel wipe, at most 200 ml in 30 minutes, "
         "to 1 June 2027. Isopropanol against the 15-minute limit: 3 results, the largest 49 ppm, 9.8 % of "
         "500 ppm (UK WEL, read in a copy): shown to be below it." in note.because
     )

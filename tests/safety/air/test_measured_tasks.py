@@ -59,14 +59,14 @@ def test_results_that_decide_nothing_leave_the_larger_of_both() -> None:
 def test_results_shown_to_be_below_end_the_ask_and_say_who_measured() -> None:
     assert exposure(WIPE).grade == "ask"
     said = tuple(
-        Measured(**{**vars(one), "by": "A. Finch on 2 June 2026", "within": "at most 300 ml"})
+        Measured(**{**vars(one), "by": "on 2 June 2026 by A. Finch", "within": "at most 300 ml"})
         for one in results(39, 38, 35)
     )
     found = exposure(WIPE, measured=said)
     assert found.grade == "tell"
     assert found.says == "Who works here breathes 9.75 % of the 8-hour limit (isopropanol), as measured."
     assert (
-        "Measured by A. Finch on 2 June 2026: at most 300 ml. Isopropanol against the 8-hour limit: 3 "
+        "Measured on 2 June 2026 by A. Finch: at most 300 ml. Isopropanol against the 8-hour limit: 3 "
         "results, the largest 39 ppm, 9.75 % of 400 ppm (OSHA PEL, read)" in found.because
     )
     assert found.do == "Keep to what was measured: at most 300 ml."
