@@ -7,7 +7,6 @@ from pathlib import Path
 import pytest
 from django.template import Context, Template, TemplateSyntaxError
 from django.test import RequestFactory
-from django.urls import resolve
 from django.utils import timezone
 
 from inventory.models import Person
@@ -219,37 +218,3 @@ def test_no_colour_is_named_twice_and_nothing_is_forced() -> None:
     assert sorted(colours) == sorted(set(colours))
     assert "!important" not in sheet
     assert re.findall(r"#[0-9a-f]{3,8}\b", (SHEETS / "station.css").read_text(encoding="utf-8")) == []
-
-
-@pytest.mark.parametrize(
-    ("path", "marked", "because"),
-    [
-        ("/bays/", ("Bays", "page"), "its own page"),
-        ("/bays/PBCDFGHJ/", ("Bays", "true"), "a bay is in the section, and not its page"),
-        ("/jobs/", ("Jobs", "page"), "its own page"),
-        ("/check/JBCDFGHJ/", ("Jobs", "true"), "the check of a job"),
-        ("/check/rules/", ("Settings", "true"), "what the check asks is set there"),
-        ("/check/rules/wait.recoat/", ("Settings", "true"), "and what one rule weighs"),
-        ("/products/", ("Shelf", "true"), "products stand on the shelf"),
-        ("/", ("Today", "page"), "the first page"),
-    ],
-)
-def test_the_section_on_screen_is_marked_and_no_other(
-    path: str, marked: tuple[str, str], because: str
-) -> None:
-    request = RequestFactory().get(path)
-    request.resolver_match = resolve(path)
-    source = "{% sections as all %}{% for one in all %}{{ one.label }}={{ one.here }} {% endfor %}"
-    found = [tuple(one.split("=")) for one in drawn(source, request=request).split()]
-    assert [one for one in found if one[1]] == [marked], because
-    assert [label for label, _ in found] == [
-        "Today", "Scan", "Shelf", "Jobs", "Bays", "Orders", "Posters", "People", "Settings",
-    ]  # fmt: skip
-
-
-def test_without_an_address_of_ours_every_section_is_there_and_none_marked() -> None:
-    """A page that says an error has no address."""
-    source = "{% sections as all %}{% for one in all %}{{ one.label }}={{ one.here }} {% endfor %}"
-    found = drawn(source, request=None).split()
-    assert found[0] == "Today="
-    assert [one for one in found if not one.endswith("=")] == []
