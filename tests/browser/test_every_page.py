@@ -12,7 +12,18 @@ from axe_playwright_python.sync_playwright import Axe
 from django.urls import URLPattern, URLResolver, get_resolver, reverse
 from django.utils import timezone
 
-from inventory.models import Container, Job, Order, Person, Place, Product, Service, Shop, Supplier
+from inventory.models import (
+    AirMeasurement,
+    Container,
+    Job,
+    Order,
+    Person,
+    Place,
+    Product,
+    Service,
+    Shop,
+    Supplier,
+)
 from inventory.precheck.queries import verdicts
 from inventory.spreadsheets import actions, queries
 from inventory.spreadsheets.sheets import write_csv
@@ -53,6 +64,11 @@ def job(shop: Shop, title: str = "correction") -> Job:
 def bay(shop: Shop) -> str:
     """Return the code of bay 2."""
     return Place.objects.get(shop=shop, name="Bay 2").code
+
+
+def measured(shop: Shop) -> AirMeasurement:
+    """Return what was measured of the panel wipe."""
+    return AirMeasurement.objects.get(place__shop=shop)
 
 
 def product(shop: Shop) -> Product:
@@ -143,6 +159,13 @@ PAGES: dict[str, Address] = {
     "bays:list": lambda shop: reverse("bays:list"),
     "bays:bay": lambda shop: reverse("bays:bay", args=[bay(shop)]),
     "bays:air": lambda shop: reverse("bays:air", args=[bay(shop)]),
+    "bays:exhaust": lambda shop: reverse("bays:exhaust", args=[bay(shop)]),
+    "bays:measure": lambda shop: (
+        reverse("bays:measure", args=[bay(shop)]) + f"?product={measured(shop).product.code}"
+    ),
+    "bays:measurement": lambda shop: reverse(
+        "bays:measurement", args=[measured(shop).place.code, measured(shop).pk]
+    ),
     "bays:step": lambda shop: reverse("bays:step", args=[job(shop).steps.get(name="Panel wipe").code]),
     "products:list": lambda shop: reverse("products:list"),
     "products:new": lambda shop: reverse("products:new"),
@@ -216,6 +239,8 @@ NO_PAGE = {
     "posters:chemicals_pdf": FILE,
     "bays:read": PRESSED,
     "bays:spark": PRESSED,
+    "bays:end_exhaust": PRESSED,
+    "bays:withdraw": PRESSED,
     "safety:sheet_pdf": FILE,
     "safety:pictogram": "is a picture on other pages",
     "safety:confirm": PRESSED,
