@@ -3,6 +3,7 @@
 from django import template
 
 from inventory.models import ServiceStep, Step, Work
+from inventory.trade.naming import row
 from inventory.units import Dimension, show
 
 register = template.Library()
@@ -33,11 +34,11 @@ def does(step: Step | ServiceStep) -> str:
 def _cut(step: Step | ServiceStep) -> str:
     passes = "" if step.passes == 1 else f", {step.passes} passes"
     panels = [panel.name for panel in step.panels.all()] if isinstance(step, Step) and step.pk else []
-    only = f" on {', '.join(panels)} only" if panels else ""
+    only = f", on {row(panels)} only" if panels else ""
     return f"{step.get_cut_display()}{passes}{only}"
 
 
 def _tool(step: Step | ServiceStep, tool: str) -> str:
     named = TOOLS.get(tool, tool)
-    weighed = tool == Work.Tool.DRY_ICE and step.dry_ice_g
-    return f"{named}, {show(step.dry_ice_g * MG, Dimension.MASS)}" if weighed else named
+    grams = step.dry_ice_g if tool == Work.Tool.DRY_ICE else None
+    return f"{named}, {show(grams * MG, Dimension.MASS)}" if grams else named

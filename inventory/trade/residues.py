@@ -6,7 +6,7 @@ from functools import cache
 from .reading import listed, rows
 
 # Somebody looked at a car or a panel and found nothing on it: no residue, so it stands in no table.
-NOTHING, LOOKED = "nothing", "looked: nothing on it"
+NOTHING, LOOKED = "nothing", "looked, nothing on it"
 
 
 @dataclass(frozen=True)

@@ -1,7 +1,7 @@
 """What can be washed and used again: a pad or a towel that wears; a piece out of a box is a fresh one."""
 
 KINDS = frozenset({"pad", "towel"})
-STAYS = "Single-stage pigment, metal and coating stay in it."
+STAYS = "What single-stage paint, metal or a coating left in it stays."
 
 
 def is_washed(kind: str, wears: bool) -> bool:

@@ -64,8 +64,8 @@ def test_the_panels_that_are_ticked_are_cut_and_unticked_all_are(ines: Client, j
     ines.post(new(job), SANDING | {"panels": [bonnet.pk, roof.pk]})
     step = job.steps.get()
     assert cut(step) == ["bonnet", "roof"]
-    assert does(step) == "wet sanding on bonnet, roof only"
-    assert "wet sanding on bonnet, roof only" in text(ines.get(reverse("jobs:job", args=[job.code])))
+    assert does(step) == "wet sanding, on bonnet and roof only"
+    assert "wet sanding, on bonnet and roof only" in text(ines.get(reverse("jobs:job", args=[job.code])))
 
     address = reverse("jobs:step", args=[job.code, step.code])
     page = ines.get(address).content.decode()

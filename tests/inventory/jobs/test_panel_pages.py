@@ -202,7 +202,7 @@ def test_nothing_on_the_car_and_wax_on_one_panel_are_kept_and_listed(ines: Clien
     typed = [{"residue": "nothing"}, {"residue": "wax", "panel": bonnet.pk}]
     ines.post(at("arrivals", job), rows("arrivals", *typed))
     page = text(ines.get(at("panels", job)))
-    assert "The whole car: looked: nothing on it" in page
+    assert "The whole car: looked, nothing on it" in page
     assert "Bonnet: wax" in page
 
 

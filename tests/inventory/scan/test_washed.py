@@ -11,7 +11,7 @@ from tests.world import LITRE, NOON, World, bottle, job, product, soap, step
 
 pytestmark = pytest.mark.django_db
 WASHED, UNDO = code_of("washed"), code_of("undo")
-STAYS = "Single-stage pigment, metal and coating stay in it."
+STAYS = "What single-stage paint, metal or a coating left in it stays."
 
 
 def pad(world: World, name: str = "Dunnock pad", **facts: object) -> Container:

@@ -59,7 +59,7 @@ def test_the_button_washes_it_the_life_says_so_and_the_same_person_takes_it_back
     answer = tomas.post(page(pad, "washed"), follow=True).content.decode()
 
     code = f"{pad.code[:4]} {pad.code[4:]}"
-    assert f"Washed {code}. Single-stage pigment, metal and coating stay in it." in answer
+    assert f"Washed {code}. What single-stage paint, metal or a coating left in it stays." in answer
     assert Washed.objects.get().by == world.tomas
     assert page(pad, "undo_washed") in answer
     assert page(pad, "undo_washed") not in signed_in(world.ines).get(page(pad)).content.decode()
