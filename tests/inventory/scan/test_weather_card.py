@@ -112,6 +112,17 @@ def test_undo_takes_a_whole_reading_back_as_it_does_a_typed_line(here: Desk) -> 
     assert kept() == []
 
 
+def test_two_stations_hold_a_reading_each() -> None:
+    world = larkmoor()
+    one, other = desk(world, place=world.bay_1), desk(world, place=world.bay_2, name="Other screen")
+
+    one.say(AIR_21)
+    assert other.hears(AIR_22, PANEL_19) == "tell: Bay 2: air 22 °C, panel 19 °C."
+
+    assert one.hears(PANEL_19, HUMIDITY_50) == KEPT
+    assert other.hears(HUMIDITY_50) == "recorded: Bay 2: air 22 °C, panel 19 °C, humidity 50 %."
+
+
 def test_values_scanned_before_a_badge_wait_for_it_and_make_one_reading() -> None:
     world = larkmoor()
     here = Desk(Station.objects.create(shop=world.shop, name="Bay screen", place=world.bay_1))
