@@ -29,8 +29,9 @@ def discard(
     container: Container, reason: str, can: Place | None, *, by: Person, at: datetime
 ) -> list[Movement]:
     """Take the bottle off the shelf with what is in it, tipped into a can or in its own bottle."""
-    into, facts = can.code if can else None, {"reason": reason}
-    return _record(container, Act("discard", at, target=container.code, place=into, facts=facts), by, at)
+    into = can.code if can else None
+    act = Act("discard", at, target=container.code, place=into, facts={"reason": reason})
+    return _record(container, act, by, at)
 
 
 def hold(container: Container, reason: str, whole_lot: bool, *, by: Person, at: datetime) -> list[Movement]:

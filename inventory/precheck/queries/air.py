@@ -21,7 +21,7 @@ SHIFT = timedelta(hours=16)  # no shift reaches further from a step than this
 def load(loading: Loading) -> dict[int, AirFacts]:
     """Return by job what is breathed around it, in eight queries beside the shared rows."""
     steps = [row for row in loading.step_rows if row.signed_at is None]
-    if not steps or not loading.work_rows:
+    if not steps or not (loading.work_rows or any(row.tools for row in steps)):
         return {}
     beside = near_steps(loading, steps)
     near = list(beside.select_related("bay", "person").order_by("starts_at", "id"))
@@ -81,6 +81,7 @@ def air_step(row: Step, needs: list[StepNeed]) -> AirStep:
         row.code, row.name, key(row.job_id), row.starts_at, row.ends_at,
         bay=row.bay.code if row.bay else None, person=row.person.code if row.person else "",
         sprayed=row.sprayed, respirator=row.respirator, inside=inside(row, needs), exhaust=row.local_exhaust,
+        tools=tuple(map(str, row.tools)), dry_ice_g=row.dry_ice_g,
         signed=row.signed_at is not None,
         uses=tuple(
             AirUse(str(need.pk), need.amount, need.product.code if need.product else None, need.kind)

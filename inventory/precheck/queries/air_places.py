@@ -21,7 +21,7 @@ def air_places(places: Iterable[Place]) -> dict[str, AirPlace]:
     rows = {place.pk: place for place in places}
     sparks: dict[int, list[Spark]] = defaultdict(list)
     for row in IgnitionSource.objects.filter(place__in=rows).order_by("name"):
-        sparks[row.place_id].append(Spark(row.name, row.state, row.said_at))
+        sparks[row.place_id].append(Spark(row.name, row.state, row.said_at, row.sort))
     caught, measured = exhausts(rows), measurements(rows)
     return {
         row.code: air_place(row, sparks[row.pk], caught.get(row.pk, ()), measured.get(row.pk, ()))

@@ -1,6 +1,6 @@
 """What is in a waste can: all that the ledger says was discarded into it since it was emptied and rinsed."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
@@ -44,7 +44,7 @@ def cans(shop: Shop, codes: Iterable[str] | None = None) -> list[Can]:
     return [Can(row, row.emptied_at, tuple(lines.get(row.pk, ()))) for row in found]
 
 
-def _tipped(places: list[Place]) -> dict[int, list[Movement]]:
+def _tipped(places: Sequence[Place]) -> dict[int, list[Movement]]:
     since = Q()
     for place in places:
         mine = Q(place=place)

@@ -7,7 +7,7 @@ from typing import Any
 from inventory.precheck.questions import LabelFacts
 from safety.models import SheetVersion
 
-from . import air, paint, people, reactions, surfaces, weather
+from . import air, paint, people, rags, reactions, surfaces, weather
 from .loading import Loading
 from .values import bay_or_place, job_facts, key, on_shelf, product_facts, sheet_facts
 
@@ -57,6 +57,7 @@ PER_JOB: dict[str, Callable[[Loading], dict[int, Any]]] = {
     "air": air.load,
     "paint": paint.load,
     "people": people.load,
+    "rags": rags.load,
     "reactions": reactions.load,
     "surfaces": surfaces.load,
     "weather": weather.load,

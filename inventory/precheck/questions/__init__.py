@@ -16,11 +16,19 @@ from .lots import one_coating_one_lot
 from .paint import enough_paint_left, what_pads_bring
 from .people import first_day_signed, trained_for_it
 from .protection import equipment_on_hand
+from .rags import rags_in_their_can
 from .reactions import in_the_bay, one_after_the_other
 from .rescue import eyewash_in_reach, gel_in_reach, rescue_in_date
 from .respirators import fit_for_the_mask
 from .sheets import data_sheet_here
 from .surfaces import arrives_unknown, in_the_way
+from .tools import (
+    air_below_its_pressure,
+    no_heat_on_chlorinated_solvent,
+    no_jet_on_an_acid,
+    supplied_air_for_dichloromethane,
+)
+from .tools_air import dry_ice_in_its_place, no_engine_in_the_bay, nobody_in_ozone
 from .weather import panel_and_air_for_the_coat
 
 QUESTIONS: tuple[Question, ...] = (
@@ -51,6 +59,14 @@ QUESTIONS: tuple[Question, ...] = (
     what_is_breathed,
     what_a_product_is_made_of,
     exhaust_that_steps_count_on,
+    no_jet_on_an_acid,
+    air_below_its_pressure,
+    no_heat_on_chlorinated_solvent,
+    supplied_air_for_dichloromethane,
+    nobody_in_ozone,
+    dry_ice_in_its_place,
+    no_engine_in_the_bay,
+    rags_in_their_can,
 )
 
 __all__ = [

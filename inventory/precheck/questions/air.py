@@ -30,7 +30,9 @@ UNWEIGHED = frozenset({"air.named_protection"})
 
 # One cause, one finding: what follows from it is said in its reasons.
 FOLDS = {
-    "air.closed_space": frozenset({"air.idlh", "air.lel", "air.exposure", "air.respirator", "air.ignition"}),
+    "air.closed_space": frozenset(
+        {"air.idlh", "air.lel", "air.exposure", "air.respirator", "air.ignition", "air.ignition_tool"}
+    ),
     "air.idlh": frozenset({"air.exposure", "air.respirator"}),
     "air.exposure": frozenset({"air.no_flow_is_enough", "air.no_figure"}),
 }

@@ -1,5 +1,6 @@
 """What may spark beside what may catch fire: told with its sources, stopped on the day until all are off."""
 
+from inventory.trade.tools import tools
 from safety.air.answer import Air
 from safety.air.explosive import may_ignite
 from safety.air.fire import warmest
@@ -8,8 +9,9 @@ from safety.findings import Finding as Found
 
 from .case import Case
 from .evaporation import StepAir, day_of
+from .topics.air import AirStep
 
-CODE = "air.ignition"
+CODE, TOOL = "air.ignition", "air.ignition_tool"
 
 
 def sparks(case: Case, of: StepAir, burning: Air) -> list[Found]:
@@ -17,6 +19,32 @@ def sparks(case: Case, of: StepAir, burning: Air) -> list[Found]:
     base = next((one for one in burning.findings if one.code == CODE), None)
     if base is None or not lights(of):
         return []
+    found = _listed(case, of, base)
+    planned = planned_sparks(case, of.step)
+    if not planned:
+        return found
+    # What is planned to spark is one cause; what else may is worth a word of its own only where it stops.
+    return [_tool(base, of, planned), *(one for one in found if one.grade == "stop")]
+
+
+def planned_sparks(case: Case, step: AirStep) -> list[str]:
+    """Return what the step itself, or another one in its bay at its time, is done with that lights vapour."""
+    return [
+        f"the {tools()[tool].name} of {each.name}"
+        for each in step.at_one_time((*case.facts.air.steps, *case.facts.air.others))
+        for tool in each.tools
+        if tools()[tool].lights
+    ]
+
+
+def _tool(base: Found, of: StepAir, planned: list[str]) -> Found:
+    names, what = row(base.about), row(planned)
+    says = f"{what} {'is' if len(planned) == 1 else 'are'} planned while {names} can catch fire."
+    do = f"Do it in a step of its own, after the air has cleared, or leave it out of {of.step.name}."
+    return Found(TOOL, "stop", says[:1].upper() + says[1:], base.because, do, base.source, base.about)
+
+
+def _listed(case: Case, of: StepAir, base: Found) -> list[Found]:
     listed = of.place.sparks
     if not listed:
         return [_with(base, "tell", base.says, f"{base.because} {_none(of)}".rstrip(), base.do)]

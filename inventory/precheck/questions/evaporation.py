@@ -162,6 +162,12 @@ def _release(case: Case, step: AirStep) -> Release:
     return _released(case, step, [one for one in taken if one is not None])
 
 
+def makeups_of(case: Case, step: AirStep) -> list[Makeup]:
+    """Return what a step takes, a kind as the shelf serves it."""
+    taken = [_taken(case, use) for use in step.uses]
+    return [one.makeup for one in taken if one is not None and one.makeup.name]
+
+
 def _released(case: Case, step: AirStep, taken: Iterable[Taken]) -> Release:
     each = [
         released(

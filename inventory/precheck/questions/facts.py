@@ -10,11 +10,11 @@ from datetime import UTC, datetime, tzinfo
 
 from inventory.stock.rules.reserve import Need, OnShelf
 
-from .topics import AirFacts, PaintFacts, PeopleFacts, ReactionFacts, SurfaceFacts, WeatherFacts
+from .topics import AirFacts, PaintFacts, PeopleFacts, RagFacts, ReactionFacts, SurfaceFacts, WeatherFacts
 
 TOPICS = (
     "steps", "needs", "shelf", "products", "sheets", "labels",
-    "surfaces", "paint", "weather", "air", "reactions", "people",
+    "surfaces", "paint", "weather", "air", "reactions", "people", "rags",
 )  # fmt: skip
 
 
@@ -117,3 +117,4 @@ class Facts:
     air: AirFacts = field(default_factory=AirFacts)
     reactions: ReactionFacts = field(default_factory=ReactionFacts)
     people: PeopleFacts = field(default_factory=PeopleFacts)
+    rags: RagFacts = field(default_factory=RagFacts)

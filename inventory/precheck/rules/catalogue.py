@@ -44,6 +44,8 @@ RULES = (
     Rule("heat.", "Does the coating stand the heat of its surface?", PAINT),
     Rule("weather.", "Are air, panel and humidity right for the coat?", PAINT),
     Rule("air.", "What is breathed, and can it burn?", PEOPLE),
+    Rule("tools.", "Do the tools suit what is used, and what they leave in the air?", PEOPLE),
+    Rule("rags.", "Do rags that burn go into a can that is emptied daily?", PEOPLE),
     Rule("reaction.", "May these meet: on the car, in the bay?", PEOPLE),
     Rule("people.", "Are the people trained, fitted and protected?", PEOPLE),
 )

@@ -25,7 +25,7 @@ ON_THE_BAY = {
     "air.local_exhaust": "Write its examination down",
 }  # fmt: skip
 # What no curve can show: a mask that is named, no figure of anything.
-WITHOUT_CURVE = frozenset({"air.named_protection", "air.no_limit", "air.no_molar_mass"})
+WITHOUT_CURVE = frozenset({"air.ignition_tool", "air.named_protection", "air.no_limit", "air.no_molar_mass"})
 ON_THE_STEP = ("surface.", "residue.", "wait.", "order.", "heat.", "pad.", "towel.")
 
 
@@ -84,6 +84,20 @@ def _air(finding: Finding, job: str) -> Action | None:
     return _to("See the curve", "bays:step", finding.about[-1])
 
 
+def _tools(finding: Finding, job: str) -> Action | None:
+    """What a bay lists is confirmed off on its page; the rest is put right in the step's plan."""
+    first = finding.about[0]
+    if (tidy(first) or "-")[0] == "P":
+        return _to("Confirm them off", "bays:bay", first)
+    return _to("Change the step", "jobs:step", job, finding.about[-1])
+
+
+def _rags(finding: Finding, job: str) -> Action | None:
+    if finding.code == "rags.can":
+        return _to("Say where the can is", "settings:place", finding.about[0])
+    return _to("Say that it is emptied", "people:cans")
+
+
 def _weather(finding: Finding, job: str) -> Action | None:
     return _to("Measure the bay", "bays:bay", finding.about[0]) if len(finding.about) > 1 else None
 
@@ -109,5 +123,6 @@ def _reaction(finding: Finding, job: str) -> Action | None:
 
 FAMILIES: dict[str, Callable[[Finding, str], Action | None]] = {
     "people.": _people, "air.": _air, "weather.": _weather, "paint.": _paint, "reaction.": _reaction,
+    "tools.": _tools, "rags.": _rags,
     **dict.fromkeys(ON_THE_STEP, _step),
 }  # fmt: skip

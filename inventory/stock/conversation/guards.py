@@ -20,7 +20,7 @@ JUDGED_HERE = {
     "out_of_date", "past_estimate", "held", "recalled", "too_little", "unlabelled", one_lot.TWO_LOTS,
 }  # fmt: skip
 CHECK = "check."
-PEOPLE = ("people.", "air.")
+PEOPLE = ("people.", "air.", "tools.")
 
 
 def first_objection(

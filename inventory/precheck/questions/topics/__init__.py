@@ -3,8 +3,11 @@
 from .air import AirFacts
 from .paint import PaintFacts
 from .people import PeopleFacts
+from .rags import RagFacts
 from .reactions import ReactionFacts
 from .surfaces import SurfaceFacts
 from .weather import WeatherFacts
 
-__all__ = ["AirFacts", "PaintFacts", "PeopleFacts", "ReactionFacts", "SurfaceFacts", "WeatherFacts"]
+__all__ = [
+    "AirFacts", "PaintFacts", "PeopleFacts", "RagFacts", "ReactionFacts", "SurfaceFacts", "WeatherFacts",
+]  # fmt: skip

@@ -1,6 +1,6 @@
 """What evaporates in the bays of a job's steps, and who breathes it."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from datetime import datetime, timedelta, tzinfo
 
@@ -15,11 +15,15 @@ OFF = "off"
 
 @dataclass(frozen=True)
 class Spark:
-    """What may spark or glow in a place, and when somebody last said how it stands: on, off or unknown."""
+    """What may spark or glow in a place, and when somebody last said how it stands: on, off or unknown.
+
+    `sort`: a key of the trade's table of tools, "" where nobody says what it is.
+    """
 
     name: str
     state: str
     said_at: datetime | None = None
+    sort: str = ""
 
     def confirmed_off(self, moment: datetime, zone: tzinfo) -> bool:
         """Say whether somebody said that it is off, on the day of a moment."""
@@ -85,7 +89,8 @@ QUARTER = timedelta(minutes=15)
 class AirStep:
     """A step of any open job; `inside`: it touches the car's interior. `person` is a code.
 
-    `exhaust`: the step says that vapour or dust is caught where it arises.
+    `exhaust`: the step says that vapour or dust is caught where it arises; `tools`: what it is done with, by
+    the keys of the trade's table.
     """
 
     code: str
@@ -99,13 +104,14 @@ class AirStep:
     respirator: str = "none"
     inside: bool = False
     exhaust: bool = False
+    tools: tuple[str, ...] = ()
+    dry_ice_g: int | None = None
     signed: bool = False
     uses: tuple[AirUse, ...] = ()
 
     def meets(self, other: "AirStep") -> bool:
         """Say whether two steps are done in one place at one time."""
-        together = self.starts_at < other.ends_at and other.starts_at < self.ends_at
-        return together and self._beside(other)
+        return self._meets_in_time(other) and self._beside(other)
 
     def hangs_over(self, later: "AirStep") -> bool:
         """Say whether what it lets go in its first quarter of an hour still hangs there as another begins.
@@ -115,6 +121,17 @@ class AirStep:
         let_go = min(self.ends_at, self.starts_at + QUARTER)
         just_before = timedelta(0) <= later.starts_at - let_go < QUARTER
         return just_before and self.ends_at <= later.starts_at and self._beside(later)
+
+    def at_one_time(self, everyone: Iterable["AirStep"]) -> "list[AirStep]":
+        """Return itself, and whoever works in its bay at the same time and is not done."""
+        others = (each for each in everyone if each.code != self.code and not each.signed)
+        return [
+            self,
+            *(each for each in others if self.bay and each.bay == self.bay and self._meets_in_time(each)),
+        ]
+
+    def _meets_in_time(self, other: "AirStep") -> bool:
+        return self.starts_at < other.ends_at and other.starts_at < self.ends_at
 
     def _beside(self, other: "AirStep") -> bool:
         return self.bay is not None and self.bay == other.bay and self.inside == other.inside
