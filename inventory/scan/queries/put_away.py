@@ -13,7 +13,7 @@ from inventory.precheck import queries as precheck
 from inventory.precheck.rules.put_away import JUDGED
 from inventory.stock.conversation import Said, State
 from inventory.stock.conversation.facts import Facts, Found
-from inventory.stock.conversation.verbs.fill import BONDING, GASSING, WATERED
+from inventory.stock.conversation.verbs.pouring import BONDING, GASSING, WATERED
 from safety.findings import Finding
 from safety.flammables.containers import ASKS
 from safety.flammables.decanting import decanting

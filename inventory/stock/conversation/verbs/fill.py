@@ -15,15 +15,15 @@ from inventory.units import AmountError, dilution, pour_in_words, show_mix
 from .. import words
 from ..answers import Heard, Key
 from ..facts import Bottle
-from ..guards import USING, YES, first_objection
+from ..guards import USING, first_objection
 from ..instead import label_key
 from ..objections import Taking
 from ..turn import Turn
+from .pouring import WATERED, bonding, gassing
 
 # in a litre
 MICROLITRES = 1_000_000
 NAME = "fill"
-WATERED, GASSING, BONDING = "reaction.watered", "reaction.watered_gas", "flammables.bonding"
 RATIOS = (Key("1:10", "1:10"), Key("1:4", "1:4"), Key("Another ratio", "1:…"), Key("Neat", "neat"))
 # An answer about the drum holds for every bottle filled from it, an answer about an amount does not.
 LASTING = {"past_estimate", "starves"}
@@ -44,24 +44,19 @@ def begin(turn: Turn) -> Heard:
     says = f"Fill from {words.name(source)}: at which ratio?"
     by = ", by weight" if _weighed(source) else ""
     next = f"Type it as 1:10, product to water{by}, or scan a bottle that had this mix before."
-    return turn.ask(says, f"{next}{_bonding(turn)}", *RATIOS, verb=NAME, waits="ratio", source=source.code)
+    return turn.ask(says, f"{next}{bonding(turn)}", *RATIOS, verb=NAME, waits="ratio", source=source.code)
 
 
 def _targets(turn: Turn, source: Bottle, parts: tuple[int, int]) -> Heard:
     says = f"{words.name(source)} {show_mix(*parts)}: scan the bottles to fill."
     return turn.ask(
         says,
-        f"Each is filled up. To fill less: type the amount first.{_bonding(turn)}",
+        f"Each is filled up. To fill less: type the amount first.{bonding(turn)}",
         verb=NAME,
         waits="target",
         source=source.code,
         parts=list(parts),
     )
-
-
-def _bonding(turn: Turn) -> str:
-    told = next((one for one in turn.facts.poured_on if one.code == BONDING), None)
-    return f" {told.says} {told.do}" if told else ""
 
 
 def _weighed(source: Bottle) -> bool:
@@ -119,7 +114,7 @@ def settle(turn: Turn, slots: dict[str, Any]) -> Heard:
     full = target.full if full is None else full
     total = min(int(slots.get("each", full)), max(0, full - target.content))
     product, water = dilution(total, *parts)
-    if asked := _gassing(turn, slots):
+    if asked := gassing(turn, slots, NAME):
         return asked
     objection = first_objection(Taking(source, product), turn.facts, slots.get("answered", ()), USING)
     if objection and objection.grade == "stop":
@@ -134,15 +129,6 @@ def settle(turn: Turn, slots: dict[str, Any]) -> Heard:
             **{**slots, "asked": objection.code},
         )
     return _record(turn, slots, source, target, (product, water))
-
-
-def _gassing(turn: Turn, slots: dict[str, Any]) -> Heard | None:
-    """Ask where its water would press a lid; an answer holds for one bottle."""
-    found = next((one for one in turn.facts.poured_on if one.code == GASSING), None)
-    if found is None or GASSING in slots.get("answered", ()):
-        return None
-    yes, no = Key("Yes, its maker wants water", YES), Key("No", "NO", main=True)
-    return turn.ask(found.says, found.do, yes, no, verb=NAME, waits="yes", **{**slots, "asked": GASSING})
 
 
 def _takes(source: Bottle, target: Bottle, parts: tuple[int, int]) -> int | None:
