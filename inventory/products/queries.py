@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from django.db.models import Count, Prefetch, Q, QuerySet, Sum
 
-from inventory.models import Container, Pack, Product, Profile, Shop
+from inventory.models import Container, Kind, Pack, Product, Profile, Shop
 from inventory.precheck.queries.burning import packs_too_large
 from inventory.precheck.queries.profiles import edits_of
 from inventory.precheck.queries.substances import sheets_of
@@ -12,6 +12,7 @@ from inventory.trade.profile import Profile as Trade
 from inventory.trade.profile import profile as resolve
 from safety.findings import Finding
 from safety.reactions.proposing import Proposal, propose
+from safety.voc.product import voc_told
 
 USABLE = Q(containers__state__in=[Container.State.SEALED, Container.State.OPEN], containers__held="")
 
@@ -46,6 +47,16 @@ def product(shop: Shop, code: str) -> Product | None:
 def too_large(product: Product) -> tuple[Finding, ...]:
     """Return what is told of a product's packs whose container is too large for what burns in it."""
     return packs_too_large(product.shop, product, product.packs.all())
+
+
+def gives_off(product: Product) -> tuple[Finding, ...]:
+    """Return what is told of the volatile organic compounds in a product, where a law limits them."""
+    sheet = sheets_of([product]).get(product.sheet_id or 0)
+    if sheet is None:
+        return ()
+    weighs = product.density_mg_per_l / 1000 if product.density_mg_per_l else None
+    cleans = product.kind == Kind.SOLVENT
+    return voc_told(product.name, sheet.composition, weighs, product.shop.air_regime, cleans)
 
 
 @dataclass(frozen=True)

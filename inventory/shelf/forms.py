@@ -78,7 +78,8 @@ class MoveForm(MeetingForm):
         place = given.get("place")
         found = beside(self.container, place) if isinstance(place, Place) else ()
         self.meet(found, "Put it there all the same")
-        given["told"] = " ".join(one.says for one in found)
+        # What was asked was answered a moment ago; what is only told says what to do, too.
+        given["told"] = " ".join(f"{one.says} {one.do}" if one.grade == "tell" else one.says for one in found)
         return given
 
 

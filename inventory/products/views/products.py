@@ -28,7 +28,11 @@ def products(request: HttpRequest) -> HttpResponse:
 def product(request: HttpRequest, code: str) -> HttpResponse:
     """Show one product: its lives, its packs, its bottles, its sheet."""
     found = the_product(request, code)
-    context = {"product": found, "too_large": queries.too_large(found)}
+    context = {
+        "product": found,
+        "too_large": queries.too_large(found),
+        "gives_off": queries.gives_off(found),
+    }
     return render(request, "inventory/products/product.html", context)
 
 

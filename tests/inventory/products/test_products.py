@@ -185,3 +185,39 @@ def test_a_pack_made_of_something_else_is_refused(client, world):
     page = client.post(reverse("products:new_pack", args=[made.code]), sent).content.decode()
     assert "Select a valid choice. paper is not one of the available choices." in page
     assert not made.packs.filter(amount=50 * ML).exists()
+
+
+def wipe_of(world, country, composition, **facts):
+    world.shop.country = country
+    world.shop.save()
+    made = product(world, "Hollin panel wipe", "solvent", **facts)
+    made.sheet = DataSheet.objects.create(supplier="Hollin", title="Panel wipe")
+    made.save()
+    SheetVersion.objects.create(
+        sheet=made.sheet, revision_on=NOON.date(), hazards=["Flam. Liq. 2 H225"], typed_on=NOON.date(),
+        confirmed_on=NOON.date(), confirmed_by="Ines", composition=composition,
+    )  # fmt: skip
+    return made
+
+
+IPA = [{"name": "Propan-2-ol", "cas": "67-63-0", "percent": 70, "hazards": ["Flam. Liq. 2 H225"]}]
+
+
+@pytest.mark.parametrize(
+    ("country", "density", "composition", "says", "because"),
+    [
+        ("GB", 880_000, IPA, "gives off at least 616 g/l of volatile organic compounds, as it is sold.",
+         "70 % of 880 g/l, under the limits of the EU and the UK"),
+        ("DE", None, IPA, "how many g/l is not known without its density.", "no density was typed in"),
+        ("DE", 880_000, [], "", "nobody typed in what it is made of"),
+        ("US", 880_000, IPA, "", "other limits hold there"),
+    ],
+)  # fmt: skip
+def test_the_page_says_what_a_panel_wipe_gives_off_as_far_as_it_is_known(
+    client, world, country, density, composition, says, because
+):
+    client.force_login(world.tomas)
+    made = wipe_of(world, country, composition, density_mg_per_l=density, density_source="its sheet")
+    page = client.get(reverse("products:product", args=[made.code])).content.decode()
+    assert ("What it gives off" in page) is bool(says), because
+    assert says in page, because

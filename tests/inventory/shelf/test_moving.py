@@ -55,7 +55,9 @@ def test_soap_is_moved_beside_bleach(ines: Client, world: World, there: Place) -
 def test_acid_and_bleach_in_one_bay_are_moved_and_told(ines: Client, world: World) -> None:
     bottle(world, bleach(world), LITRE, place=world.bay_1)
     sour = bottle(world, lime_remover(world), LITRE)
-    assert "Brack bleach and Brack lime remover share a bay." in moved(ines, sour, world.bay_1)
+    page = moved(ines, sour, world.bay_1)
+    assert "Brack bleach and Brack lime remover share a bay." in page
+    assert "Keep them closed, and never let one into the other" in page
     assert sour.place == world.bay_1
 
 

@@ -53,7 +53,7 @@ def litre(density_g_l: float, solids: float, water: float = 0.0, water_g_l: floa
 
 def organic_g(of: Sample) -> float:
     """Return the grams that count: neither water nor exempt."""
-    return of.volatile_g - of.water_g - of.exempt_g
+    return max(0.0, of.volatile_g - of.water_g - of.exempt_g)
 
 
 def actual_content(of: Sample) -> float:
