@@ -1,6 +1,6 @@
 """What a bay's page keeps: a reading, how an ignition source stands, and what the bay's air does."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from datetime import datetime
 from decimal import Decimal
 
@@ -26,8 +26,11 @@ def say(source: IgnitionSource, state: str, *, by: Person, at: datetime) -> Igni
 
 
 @transaction.atomic
-def keep_air(place: Place, sources: Iterable[str]) -> Place:
-    """Save a place's air, and make its ignition sources those named: a new one is not confirmed off."""
+def keep_air(place: Place, sources: Iterable[str], sorts: Mapping[str, str]) -> Place:
+    """Save a place's air, and make its ignition sources those named: a new one is not confirmed off.
+
+    `sorts` says by name what a source that was there already is.
+    """
     place.save()
     names = list(dict.fromkeys(sources))
     place.ignition_sources.exclude(name__in=names).delete()
@@ -35,4 +38,6 @@ def keep_air(place: Place, sources: Iterable[str]) -> Place:
     IgnitionSource.objects.bulk_create(
         IgnitionSource(place=place, name=name) for name in names if name not in here
     )
+    for name in here & set(sorts):
+        place.ignition_sources.filter(name=name).update(sort=sorts[name])
     return place

@@ -70,6 +70,20 @@ class AirForm(forms.ModelForm):  # type: ignore[type-arg]
         if self.instance.pk:
             names = self.instance.ignition_sources.order_by("name").values_list("name", flat=True)
             self.initial.setdefault("sources", "\n".join(names))
+        for source in self._listed():
+            self.fields[f"sort_{source.pk}"] = forms.ChoiceField(
+                label=f"{source.name} is", choices=IgnitionSource.Sort.choices, required=False,
+                initial=source.sort,
+                help_text="" if source.sort else "Say it: what burns fuel, glows or shines has rules of its own.",
+            )  # fmt: skip
+
+    def _listed(self) -> list[IgnitionSource]:
+        return list(self.instance.ignition_sources.order_by("name")) if self.instance.pk else []
+
+    def sorts(self) -> dict[str, str]:
+        """Return what each source is said to be, by its name; what was not asked stays as it is."""
+        given = {source.name: self.cleaned_data.get(f"sort_{source.pk}") for source in self._listed()}
+        return {name: sort for name, sort in given.items() if sort is not None}
 
     def clean_volume_m3(self) -> int | None:
         """Refuse a room of nothing."""

@@ -123,14 +123,14 @@ class ResultsForm(forms.Form):
     results = forms.CharField(
         max_length=120, required=False, label="Results", help_text="1 to 8 with spaces between: 39 38 35"
     )
-    unit = forms.ChoiceField(choices=AirSample.Unit.choices, required=False, label="Unit")
-    against = forms.ChoiceField(choices=AirSample.Against.choices, required=False, label="Stands against")
+    unit = forms.ChoiceField(choices=AirSample.Unit.choices, label="Unit")
+    against = forms.ChoiceField(choices=AirSample.Against.choices, label="Stands against")
 
     def __init__(self, *args: Any, choices: Sequence[tuple[str, str]], **kwargs: Any) -> None:
         super().__init__(*args, **kwargs)
         self.names = dict(choices)
         field: forms.Field = forms.ChoiceField(
-            choices=[(cas, f"{name}, {cas}") for cas, name in choices], required=False, label="Substance"
+            choices=[(cas, f"{name}, {cas}") for cas, name in choices], label="Substance"
         )
         if not choices:
             text = "By its CAS number, or its name: nobody typed in what the product is made of."
@@ -139,10 +139,10 @@ class ResultsForm(forms.Form):
 
     def clean_results(self) -> tuple[Decimal, ...]:
         """Return the results of a row, none where it is empty."""
-        words = str(self.cleaned_data["results"]).replace(";", " ").split()
+        words = [word.rstrip(",") for word in str(self.cleaned_data["results"]).replace(";", " ").split()]
         for word in words:
             if word.startswith("<"):
-                raise forms.ValidationError(f"“{word}”: below what can be found counts as that: {word[1:]}.")
+                raise forms.ValidationError(f"“{word}”: write what could just be found, without the sign.")
             if not RESULT.fullmatch(word):
                 raise forms.ValidationError(f"“{word}” is no result. Write numbers with spaces between.")
         if len(words) > MOST:
@@ -152,11 +152,12 @@ class ResultsForm(forms.Form):
     def clean(self) -> dict[str, Any]:
         """Find the substance of a row that holds results."""
         given: dict[str, Any] = super().clean() or {}
-        if given.get("results"):
+        if given.get("results") and "substance" in given:
             try:
-                given["cas"], given["name"] = self._substance(str(given.get("substance") or ""))
+                given["cas"], given["name"] = self._substance(str(given["substance"]))
             except MixtureError as odd:
-                self.add_error("substance", str(odd))
+                digit = "check digit" in str(odd)
+                self.add_error("substance", str(odd) if digit else "Give its CAS number, like 67-63-0.")
         return given
 
     def _substance(self, text: str) -> tuple[str, str]:
@@ -169,36 +170,30 @@ class ResultsForm(forms.Form):
 
     def said(self) -> list[Sample]:
         """Return the results of a row."""
-        given = self.cleaned_data
+        given = getattr(self, "cleaned_data", {})
         return [
             Sample(given["name"], given["cas"], given["against"], float(value), given["unit"])
             for value in given.get("results") or ()
-            if "cas" in given
+            if given.keys() >= {"cas", "against", "unit"}
         ]
 
 
 class ResultRows(forms.BaseFormSet):  # type: ignore[type-arg]
-    """The results of a measurement, a substance and a kind of limit a row."""
+    """The results of a measurement, a substance and a kind of limit a row; the first row is needed."""
+
+    def add_fields(self, form: forms.Form, index: int | None) -> None:
+        """Ask for results in the first row."""
+        super().add_fields(form, index)
+        form.fields["results"].required = index == 0
 
     def clean(self) -> None:
-        """Refuse a measurement without results, and the same substance and limit in two rows."""
-        if any(self.errors):
-            return
-        keys = [
-            (form.cleaned_data["cas"], form.cleaned_data["against"]) for form in self.forms if form.said()
-        ]
-        if not keys:
-            self.forms[0].add_error("results", "Write down at least one result.")
-        for at, form in enumerate(self.forms):
-            if not form.said():
-                continue
-            key = (form.cleaned_data["cas"], form.cleaned_data["against"])
-            if key in [
-                (each.cleaned_data["cas"], each.cleaned_data["against"])
-                for each in self.forms[:at]
-                if each.said()
-            ]:
-                form.add_error("against", "This stands above already. Put all its results into one row.")
+        """Refuse the same substance and kind of limit in two rows."""
+        seen: set[tuple[str, str]] = set()
+        for form in self.forms:
+            for key in {(one.cas, one.kind) for one in form.said()}:
+                if key in seen:
+                    form.add_error("against", "This stands above already. Put all its results into one row.")
+                seen.add(key)
 
     def said(self) -> list[Sample]:
         """Return every result."""
