@@ -19,7 +19,10 @@ COMMON = "Common practice, no source"
 
 @dataclass(frozen=True)
 class SmallGood:
-    """A pad or towel and what it last carried or worked on: an abrasive, a coating, a foreign surface, ""."""
+    """A pad or towel and what it last carried or worked on: an abrasive, a coating, a foreign surface, "".
+
+    What stays for good comes first; `abrasive` is what such a pad carried last besides.
+    """
 
     code: str
     name: str
@@ -27,6 +30,12 @@ class SmallGood:
     last: str = ""
     washed: bool = False
     known: bool = True
+    abrasive: str = ""
+
+    @property
+    def carried(self) -> str:
+        """The abrasive that it carried last."""
+        return self.abrasive or self.last
 
 
 @dataclass(frozen=True)
@@ -59,14 +68,12 @@ def coating_towel(goods: Sequence[SmallGood], use: Use) -> list[Finding]:
 
 
 def coarser_pad(goods: Sequence[SmallGood], use: Use) -> list[Finding]:
-    """Ask where an unwashed pad carried a coarser abrasive than this step's."""
+    """Ask where an unwashed pad carried a coarser abrasive than this step's; a foreign one asks anyhow."""
     coarseness = COARSENESS[use.abrasive]
-    found = [
-        one
-        for one in goods
-        if one.kind == PAD and one.known and not one.washed and COARSENESS.get(one.last, 0) > coarseness
-    ]
-    carried = row(sorted({one.last for one in found})) if found else ""
+    unwashed = [one for one in goods if one.kind == PAD and one.known and not one.washed]
+    coarser = [one for one in unwashed if COARSENESS.get(one.carried, 0) > coarseness]
+    found = [one for one in coarser if not _foreign(one, use)]
+    carried = row(sorted({one.carried for one in found})) if found else ""
     washed = agreeing(len(found), "was", "were")
     says = f"{_names(found)} carried {carried}, coarser than this step, and {washed} not washed."
     because = "What stays in the pad cuts deeper than the abrasive of this step, and leaves its marks."
@@ -76,11 +83,7 @@ def coarser_pad(goods: Sequence[SmallGood], use: Use) -> list[Finding]:
 
 def foreign_pad(goods: Sequence[SmallGood], use: Use) -> list[Finding]:
     """Ask where a pad comes from single-stage paint or bare metal and this surface is another."""
-    found = [
-        one
-        for one in goods
-        if one.kind == PAD and one.known and one.last in FOREIGN and use.surface not in FOREIGN[one.last]
-    ]
+    found = [one for one in goods if one.kind == PAD and one.known and _foreign(one, use)]
     before = row(sorted({_before(one.last) for one in found})) if found else ""
     says = f"{_names(found)} {agreeing(len(found), 'was', 'were')} used on {before} before."
     because = "Pigment and metal stay in the foam; they stain and scratch, and washing leaves some."
@@ -98,6 +101,10 @@ def unknown_history(goods: Sequence[SmallGood], use: Use) -> list[Finding]:
 
 
 RULES: tuple[Rule, ...] = (coating_towel, coarser_pad, foreign_pad, unknown_history)
+
+
+def _foreign(one: SmallGood, use: Use) -> bool:
+    return one.last in FOREIGN and use.surface not in FOREIGN[one.last]
 
 
 def _before(last: str) -> str:

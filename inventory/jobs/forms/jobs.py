@@ -6,7 +6,7 @@ from typing import Any, ClassVar, cast
 from django import forms
 
 from inventory.jobs import queries
-from inventory.jobs.queries.panels import painted_panels
+from inventory.jobs.queries.panels import panels_to_cut
 from inventory.models import Job, Panel, Person, Service, Shop, Step, Vehicle
 
 from .fields import DayAndTime, KeyField, choose
@@ -137,9 +137,9 @@ class StepForm(WorkForm):
         choose(self.fields["bay"], queries.bays(shop))
         people = Person.objects.filter(shop=shop, is_active=True).exclude(role=Person.Role.VIEWER)
         choose(self.fields["person"], people.order_by("name"))
-        painted = painted_panels(self.instance.job)
-        if painted:
-            choose(self.fields["panels"], painted)
+        to_cut = panels_to_cut(self.instance)
+        if to_cut:
+            choose(self.fields["panels"], to_cut)
         else:
             del self.fields["panels"]
 

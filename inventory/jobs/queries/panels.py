@@ -3,10 +3,10 @@
 from dataclasses import dataclass
 from datetime import datetime, tzinfo
 
-from django.db.models import QuerySet
+from django.db.models import Q, QuerySet
 
 from inventory.jobs.rules.panels import USUAL, USUAL_PLASTIC, Left, left
-from inventory.models import Arrival, Job, Panel, Person, Reading
+from inventory.models import Arrival, Job, Panel, Person, Reading, Step
 from inventory.precheck.queries import paint
 from inventory.trade.paint import PanelLeft
 from inventory.trade.paint.left import panels_left
@@ -39,10 +39,11 @@ def panels(job: Job) -> "QuerySet[Panel]":
     return Panel.objects.filter(vehicle=job.vehicle_id).order_by("position", "id")
 
 
-def painted_panels(job: Job) -> "QuerySet[Panel]":
-    """Return the panels of a job's car that are paint, in their order: a cut takes nothing off others."""
+def panels_to_cut(step: Step) -> "QuerySet[Panel]":
+    """Return the panels of a step's car that are paint, or that it named before somebody covered them."""
     painted = [key for key, one in materials().items() if one.area == paint.PAINT]
-    return panels(job).filter(surface__in=painted)
+    named = step.panels.values("pk") if step.pk else []
+    return panels(step.job).filter(Q(surface__in=painted) | Q(pk__in=named))
 
 
 def rows(job: Job) -> list[Row]:

@@ -101,7 +101,10 @@ def _good(row: Container, uses: list[Carried], surfaces: dict[int, set[str]]) ->
     unsaid = [use for use in uses if use.step is None]
     known = not unsaid if kind == TOWEL else not uses or uses[-1].step is not None
     washed = bool(uses) and uses[-1].washed_since
-    return SmallGood(row.code, product.name, kind, last, washed, known or bool(last and kind == TOWEL))
+    return SmallGood(
+        row.code, product.name, kind, last, washed, known or bool(last and kind == TOWEL),
+        abrasive=_abrasive(uses[-1].kinds) if last in FOREIGN else "",
+    )  # fmt: skip
 
 
 def _on_towel(uses: list[Carried]) -> str:

@@ -26,6 +26,7 @@ ON_THE_BAY = {
 }  # fmt: skip
 # What no curve can show: a mask that is named, no figure of anything.
 WITHOUT_CURVE = frozenset({"air.ignition_tool", "air.named_protection", "air.no_limit", "air.no_molar_mass"})
+OF_THE_CUT = frozenset({"paint.below_floor", "paint.planned_below_floor", "paint.thin", "paint.total_cut"})
 ON_THE_STEP = ("surface.", "residue.", "wait.", "order.", "heat.", "pad.", "towel.")
 
 
@@ -103,6 +104,9 @@ def _weather(finding: Finding, job: str) -> Action | None:
 
 
 def _paint(finding: Finding, job: str) -> Action | None:
+    """A reading is typed beside the panels; what the cut is, and which panels it takes, on its step."""
+    if finding.code in OF_THE_CUT:
+        return _to("Change the cut", "jobs:step", job, finding.about[-1])
     return _to("Paint and panels", "jobs:panels", job)
 
 

@@ -77,6 +77,19 @@ def test_the_panels_that_are_ticked_are_cut_and_unticked_all_are(ines: Client, j
     assert (cut(step), does(Step.objects.get(pk=step.pk))) == ([], "wet sanding")
 
 
+def test_a_panel_that_was_wrapped_since_stays_chosen_and_no_cut_grows(ines: Client, job: Job) -> None:
+    bonnet, _ = panel(job, "bonnet"), panel(job, "roof")
+    ines.post(new(job), SANDING | {"panels": [bonnet.pk]})
+    Panel.objects.filter(pk=bonnet.pk).update(surface="wrap_gloss")
+    step = job.steps.get()
+    address = reverse("jobs:step", args=[job.code, step.code])
+
+    assert _ticked(ines.get(address).content.decode(), bonnet)
+
+    ines.post(address, SANDING | {"panels": [bonnet.pk]})
+    assert cut(step) == ["bonnet"]
+
+
 def _ticked(page: str, one: Panel) -> bool:
     [box] = [part for part in page.split("<input") if f'name="panels" value="{one.pk}"' in part]
     return "checked" in box.split(">")[0]

@@ -1,5 +1,7 @@
 """Pads and towels: what they carried before; common practice, no source."""
 
+from dataclasses import replace
+
 import pytest
 
 from inventory.trade.small_goods import SmallGood, Use, judge
@@ -76,6 +78,22 @@ def test_a_pad_from_single_stage_or_bare_metal_asks_even_if_washed(
         "Common practice, no source",
         ("BKTRVNXH",),
     )
+
+
+@pytest.mark.parametrize(
+    ("surface", "washed", "expected", "because"),
+    [
+        ("single_stage", False, ["pad.coarser"], "its own kind of paint, and compound is still in it"),
+        ("single_stage", True, [], "washed: pigment stays, and it is the same pigment"),
+        ("clear_coat", False, ["pad.foreign"], "one question: another pad answers both"),
+        ("clear_coat", True, ["pad.foreign"], "washing leaves the pigment"),
+    ],
+)
+def test_a_pad_that_saw_single_stage_carries_an_abrasive_besides(
+    surface: str, washed: bool, expected: list[str], because: str
+) -> None:
+    kept = replace(pad("single-stage", washed=washed), abrasive="compound")
+    assert [one.code for one in judge([kept], Use("polish", surface))] == expected, because
 
 
 def test_unknown_history_is_one_tell_for_all_pads_and_towels_together() -> None:
