@@ -76,7 +76,7 @@ def beginning(of: StepAir) -> tuple[str, ...]:
 
 def _says(of: StepAir, found: Found) -> str:
     says = found.says
-    if says[1:2].islower() and says.split()[0] in {"Who", "Something", "No", "How", "A", "An", "The"}:
+    if says.split()[0] in {"Who", "Something", "No", "How", "A", "An", "The"}:
         says = says[:1].lower() + says[1:]
     return f"{of.step.name}, {of.place.name}: {says}"
 
