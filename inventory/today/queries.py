@@ -126,6 +126,7 @@ def hands(shop: Shop, at: datetime) -> list[Hand]:
     return gravest_first(
         [
             *_over(shop, at),
+            *_rags(shop, at),
             *_held(shop),
             *_posters(shop),
             *_labels(shop),
@@ -159,6 +160,14 @@ def _over(shop: Shop, at: datetime) -> list[Hand]:
         )
         hands.append(Hand("ask", says, "See which", "shelf:list", query="?only=dying"))
     return hands
+
+
+def _rags(shop: Shop, at: datetime) -> list[Hand]:
+    full = [can for can in precheck.rag_cans(shop) if can.full(at, shop.zone)]
+    return [
+        Hand("ask", f"The rag can of {can.name} still holds rags of a day before.", "Empty it", "people:cans")
+        for can in full
+    ]
 
 
 def _held(shop: Shop) -> list[Hand]:

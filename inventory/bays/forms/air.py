@@ -74,7 +74,7 @@ class AirForm(forms.ModelForm):  # type: ignore[type-arg]
             self.fields[f"sort_{source.pk}"] = forms.ChoiceField(
                 label=f"{source.name} is", choices=IgnitionSource.Sort.choices, required=False,
                 initial=source.sort,
-                help_text="" if source.sort else "Say it: what burns fuel, glows or shines has rules of its own.",
+                help_text="" if source.sort else "What burns fuel, glows or shines has rules of its own.",
             )  # fmt: skip
 
     def _listed(self) -> list[IgnitionSource]:
@@ -82,8 +82,8 @@ class AirForm(forms.ModelForm):  # type: ignore[type-arg]
 
     def sorts(self) -> dict[str, str]:
         """Return what each source is said to be, by its name; what was not asked stays as it is."""
-        given = {source.name: self.cleaned_data.get(f"sort_{source.pk}") for source in self._listed()}
-        return {name: sort for name, sort in given.items() if sort is not None}
+        asked = {source.name: f"sort_{source.pk}" for source in self._listed()}
+        return {name: str(self.cleaned_data[field]) for name, field in asked.items() if field in self.data}
 
     def clean_volume_m3(self) -> int | None:
         """Refuse a room of nothing."""

@@ -104,10 +104,11 @@ def air(request: HttpRequest, code: str) -> HttpResponse:
     found = place_of(request, code)
     form = AirForm(request.POST or None, instance=found)
     if request.method == "POST" and form.is_valid():
+        before = set(found.ignition_sources.values_list("name", flat=True))
         actions.keep_air(form.instance, form.cleaned_data["sources"], form.sorts())
         messages.success(request, f"The air of {found.name} is kept.")
-        if found.ignition_sources.filter(sort="", said_at=None).exists():
-            messages.info(request, "Say of each new source what it is.")
+        if set(form.cleaned_data["sources"]) - before:
+            messages.info(request, "Say of each new source what it is, and keep it once more.")
             return redirect("bays:air", found.code)
         return redirect("bays:bay", found.code)
     return render(request, "inventory/bays/air.html", {"place": found, "form": form})

@@ -9,7 +9,6 @@ from django.views.decorators.http import require_GET, require_POST
 from inventory.access import member, person_of, shop_of, worker
 from inventory.models import Person, Place, PlaceCheck
 from inventory.people.actions import cans as actions
-from inventory.people.queries.cans import rag_cans
 from inventory.precheck import queries as precheck
 
 
@@ -17,9 +16,9 @@ from inventory.precheck import queries as precheck
 @require_GET
 def home(request: HttpRequest) -> HttpResponse:
     """Show each rag can with its last emptying, and what each waste can holds."""
-    shop = shop_of(request)
+    shop, at = shop_of(request), timezone.now()
     context = {
-        "rags": rag_cans(shop, timezone.now()),
+        "rags": [(can, can.full(at, shop.zone)) for can in precheck.rag_cans(shop)],
         "cans": precheck.cans(shop),
         "may_work": person_of(request).role != Person.Role.VIEWER,
     }

@@ -18,6 +18,7 @@ from .grades import grade_of, never_shown, rates, regrades
 from .loaders import PER_JOB, SHARED
 from .loading import Loading
 from .put_away import putting_away
+from .rags import rag_cans
 from .reactions import WETS, uses_on
 from .substances import sheets_of, substances
 from .values import (
@@ -51,6 +52,7 @@ __all__ = [
     "packs_too_large",
     "product_facts",
     "putting_away",
+    "rag_cans",
     "rates",
     "regrades",
     "sheet_facts",

@@ -41,15 +41,7 @@ def _asked(case: Case, step: AirStep, bay: RagCan, why: str) -> Finding | None:
             source("rags.can"), (bay.code, step.code),
         )  # fmt: skip
     today = day_of(case, case.at) == day_of(case, max(step.starts_at, case.at))
-    return _not_emptied(case, step, bay, why) if today and _full(case, bay) else None
-
-
-def _full(case: Case, bay: RagCan) -> bool:
-    """Say whether rags of a day before today are still in it."""
-    used, zone = bay.used_at, case.facts.zone
-    if used is None or used.astimezone(zone).date() >= case.at.astimezone(zone).date():
-        return False
-    return bay.emptied_at is None or bay.emptied_at < used
+    return _not_emptied(case, step, bay, why) if today and bay.full(case.at, case.facts.zone) else None
 
 
 def _not_emptied(case: Case, step: AirStep, bay: RagCan, why: str) -> Finding:

@@ -140,6 +140,22 @@ def test_the_owner_says_the_air_of_a_place_and_what_may_spark_there(ines: Client
     assert list(world.bay_2.ignition_sources.values_list("name", flat=True)) == ["Heater"]
 
 
+def test_the_owner_says_what_each_source_is_and_is_asked_for_a_new_one(ines: Client, world: World) -> None:
+    source, address = lamp(world), reverse("bays:air", args=[world.bay_2.code])
+    asked = ines.post(address, {"sources": "Lamp\nBig heater"}, follow=True).content.decode()
+    assert "Say of each new source what it is, and keep it once more." in asked
+    assert "Big heater is" in asked
+
+    big = world.bay_2.ignition_sources.get(name="Big heater")
+    sorts = {f"sort_{source.pk}": "lamp", f"sort_{big.pk}": "fuel_heater"}
+    page = ines.post(address, {"sources": "Lamp\nBig heater", **sorts}, follow=True).content.decode()
+    assert dict(world.bay_2.ignition_sources.values_list("name", "sort")) == {
+        "Lamp": "lamp",
+        "Big heater": "fuel_heater",
+    }
+    assert "heater that burns fuel" in page
+
+
 @pytest.mark.parametrize(
     ("typed", "says"),
     [

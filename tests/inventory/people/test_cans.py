@@ -1,12 +1,15 @@
 """The waste cans' page, and discarding into one from a bottle's page."""
 
+from datetime import timedelta
+
 import pytest
 from django.test import Client
 from django.urls import reverse
 
 from inventory.models import Movement, Place, PlaceCheck
 from inventory.stock.rules.acts import Act
-from tests.world import LITRE, NOON, World, bleach, bottle, lime_remover, reactive, record, soap
+from inventory.today.queries import hands
+from tests.world import LITRE, NOON, World, bleach, bottle, job, lime_remover, reactive, record, soap, step
 
 pytestmark = pytest.mark.django_db
 NEVER = "Brack bleach and Brack lime remover never go into one vessel."
@@ -125,3 +128,41 @@ def test_the_rag_can_of_a_bay_is_emptied_by_a_button_once(ines: Client, shop: Wo
 
     assert PlaceCheck.objects.filter(what="rags", place=shop.bay_1).count() == 1
     assert "left of the door. Last emptied on" in ines.get(reverse("people:cans")).content.decode()
+
+
+@pytest.mark.parametrize(
+    ("emptied_hours_ago", "told", "because"),
+    [
+        (None, True, "never emptied"),
+        (30, True, "emptied before it was used yesterday"),
+        (20, False, "emptied in yesterday's evening"),
+    ],
+)
+def test_the_first_page_says_which_rag_can_still_holds_yesterday_s_rags(
+    shop: World, emptied_hours_ago: int | None, told: bool, because: str
+) -> None:
+    shop.bay_1.rag_can_at = "left of the door"
+    shop.bay_1.save()
+    wipe = bottle(shop, reactive(shop, "Panel wipe", "solvent", "4"), LITRE)
+    of = job(shop)
+    wiping = step(of, bay=shop.bay_1)
+    yesterday = NOON - timedelta(hours=24)
+    record(shop, Act("use", yesterday, source=wipe.code, amount=1000, job=of.code, step=wiping.code))
+    if emptied_hours_ago:
+        PlaceCheck.objects.create(
+            place=shop.bay_1, what="rags", by=shop.tomas, done_at=NOON - timedelta(hours=emptied_hours_ago)
+        )
+
+    said = [hand.says for hand in hands(shop.shop, NOON)]
+    assert ("The rag can of Bay 1 still holds rags of a day before." in said) is told, because
+
+
+def test_the_bay_s_page_offers_it_too(tomas: Client, shop: World) -> None:
+    address = reverse("bays:bay", args=[shop.bay_1.code])
+    assert "No covered metal can for rags is named." in tomas.get(address).content.decode()
+
+    shop.bay_1.rag_can_at = "left of the door"
+    shop.bay_1.save()
+    page = tomas.get(address).content.decode()
+    assert "Covered metal can: left of the door. It is emptied at the end of each day." in page
+    assert reverse("people:rags", args=[shop.bay_1.code]) in page

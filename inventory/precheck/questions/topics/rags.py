@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from datetime import datetime
+from datetime import datetime, tzinfo
 
 
 @dataclass(frozen=True)
@@ -14,6 +14,12 @@ class RagCan:
     can_at: str = ""
     emptied_at: datetime | None = None
     used_at: datetime | None = None
+
+    def full(self, at: datetime, zone: tzinfo) -> bool:
+        """Say whether rags of a day before an instant's are still in it."""
+        if self.used_at is None or self.used_at.astimezone(zone).date() >= at.astimezone(zone).date():
+            return False
+        return self.emptied_at is None or self.emptied_at < self.used_at
 
 
 @dataclass(frozen=True)
