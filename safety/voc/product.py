@@ -124,4 +124,4 @@ def _by_its_label(name: str, content: float, regime: str) -> str:
     allowed = " and ".join(f"{limit:g} g/l as a {called[kind]}" for kind, (limit, _) in known.items())
     over = [called[kind] for kind in known if over_limit(name, kind, content, regime)]
     said = f" As a {' and as a '.join(over)} it is over that: ask its supplier." if over else ""
-    return f"Read on its label what it is: for vehicle refinishing it may hold {allowed}.{said}"
+    return f"Read on its label what it is: for vehicle refinishing it may hold at most {allowed}.{said}"

@@ -69,8 +69,8 @@ def test_a_panel_wipe_says_its_least_content_and_what_its_label_decides(regime: 
         "taken out."
     )
     assert one.do == (
-        "Read on its label what it is: for vehicle refinishing it may hold 200 g/l as a pre-cleaner and "
-        "850 g/l as a preparatory product. As a pre-cleaner it is over that: ask its supplier."
+        "Read on its label what it is: for vehicle refinishing it may hold at most 200 g/l as a pre-cleaner "
+        "and 850 g/l as a preparatory product. As a pre-cleaner it is over that: ask its supplier."
     )
     assert one.source == (
         "2004/42/CE Annex II B (a) (read); what counts: 2004/42/CE Art. 2, boiling points of "
@@ -95,7 +95,8 @@ def test_a_panel_wipe_says_its_least_content_and_what_its_label_decides(regime: 
 def test_it_is_over_a_limit_only_above_it(percent: int, weighs: int, over: str, because: str) -> None:
     [one] = told({**WIPE, "percent": percent}, weighs=weighs)
     allowed = (
-        "for vehicle refinishing it may hold 200 g/l as a pre-cleaner and 850 g/l as a preparatory product."
+        "for vehicle refinishing it may hold at most 200 g/l as a pre-cleaner and 850 g/l as a "
+        "preparatory product."
     )
     assert one.do == f"Read on its label what it is: {allowed}{over}", because
 
