@@ -11,7 +11,7 @@ from safety.models import SheetVersion
 WORKED_IN = (Place.Kind.BAY, Place.Kind.STORE, Place.Kind.VAN, Place.Kind.WASTE)
 WORN = (
     Serves.GLOVES, Serves.GOGGLES, Serves.FACE_SHIELD, Serves.APRON, Serves.HALF_MASK, Serves.FULL_MASK,
-    Serves.HOOD, Serves.AIR_FED, Serves.DUST_MASK,
+    Serves.POWERED_HALF_MASK, Serves.POWERED_FULL_MASK, Serves.HOOD, Serves.AIR_FED, Serves.DUST_MASK,
 )  # fmt: skip
 
 # A statement's code in words, by the shop's rules and the reader's language.
