@@ -9,6 +9,7 @@ from safety.models import SheetVersion
 
 from . import air, paint, people, rags, reactions, surfaces, weather
 from .loading import Loading
+from .profiles import does
 from .values import bay_or_place, job_facts, key, on_shelf, product_facts, sheet_facts
 
 
@@ -25,7 +26,7 @@ def _shelf_topic(loading: Loading) -> dict[str, Any]:
 
 
 def _products_topic(loading: Loading) -> dict[str, Any]:
-    return {"products": {row.code: product_facts(row) for row in loading.product_rows}}
+    return {"products": {row.code: product_facts(row, does(row)) for row in loading.product_rows}}
 
 
 def _sheets_topic(loading: Loading) -> dict[str, Any]:

@@ -117,7 +117,8 @@ class Loading:
             kinds = {mine or its for mine, its in asked.values_list("kind", "product__kind").distinct()}
             rows = rows.filter(Q(kind__in=kinds) | Q(product__kind__in=kinds))
         measured = rows.annotate(kind_dimension=stock.kind_dimension())
-        return list(measured.select_related("product__supplier", "step__job__vehicle"))
+        wanted = ("product__supplier", "product__profile", "step__job__vehicle")
+        return list(measured.select_related(*wanted))
 
     @cached_property
     def needs(self) -> tuple[Need, ...]:
@@ -134,9 +135,8 @@ class Loading:
     def product_rows(self) -> list[Product]:
         named = [row.product for row in self.need_rows if row.product]
         kinds = {row.kind for row in self.need_rows if row.kind} | {product.kind for product in named}
-        rows = Product.objects.filter(shop=self.shop, kind__in=kinds, archived=False).select_related(
-            "supplier"
-        )
+        rows = Product.objects.filter(shop=self.shop, kind__in=kinds, archived=False)
+        rows = rows.select_related("supplier", "profile")
         return list({product.id: product for product in [*named, *rows]}.values())
 
     @cached_property

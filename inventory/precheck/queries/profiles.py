@@ -26,6 +26,13 @@ def profiles(products: Iterable[Product]) -> dict[int, trade.Profile]:
     }
 
 
+def does(product: Product) -> trade.Profile:
+    """Return what one product does, of its row alone (loaded with `profile`): no composition is read."""
+    row: Profile | None = getattr(product, "profile", None)
+    groups = frozenset(row.groups) if row else frozenset()
+    return trade.profile(product.kind, groups, edits_of(row))
+
+
 def edits_of(row: Profile | None) -> trade.Edits:
     """Return what a shop typed about a product; without a row everything follows the product's kind."""
     if row is None:

@@ -7,6 +7,7 @@ from inventory.precheck.questions import JobFacts, ProductFacts, SheetFacts, Ste
 from inventory.stock import queries as stock
 from inventory.stock.rules.one_lot import NOTHING, Had, binds
 from inventory.stock.rules.reserve import Need, OnShelf
+from inventory.trade.profile import Profile
 from safety.models import SheetVersion
 
 KIND_WORDS = dict(Kind.choices)
@@ -52,12 +53,12 @@ def need_of(row: StepNeed, had: Had) -> Need:
     )  # fmt: skip
 
 
-def product_facts(row: Product) -> ProductFacts:
+def product_facts(row: Product, does: Profile | None = None) -> ProductFacts:
     supplier = row.supplier
     lead = row.lead_days if row.lead_days is not None else supplier.lead_days if supplier else None
     return ProductFacts(
         row.code, row.name, row.kind, KIND_WORDS[row.kind], row.dimension, row.noun, lead,
-        supplier.name if supplier else "",
+        supplier.name if supplier else "", does,
     )  # fmt: skip
 
 

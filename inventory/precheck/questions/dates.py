@@ -1,13 +1,15 @@
 """Does everything last through its step, what opening it does to its open life included?"""
 
-from inventory.codes import pair
+from datetime import timedelta
+
 from inventory.stock.rules.reserve import OnShelf, ends_before
 from inventory.stock.rules.use_by import Term
 
 from .asking import Finding, question
 from .case import Case, Supply
-from .words import amount, good_to, instead, joined, moment, named, order_by, until, wanted
+from .words import amount, instead, joined, moment, named, offered, order_by, until, wanted
 
+NEAR = timedelta(days=7)
 SOURCES = {
     "printed": "the date printed on the bottle",
     "best before": "the date printed on the bottle",
@@ -20,11 +22,16 @@ SOURCES = {
 
 @question("steps", "needs", "shelf", "products")
 def lasts_through_its_step(case: Case) -> list[Finding]:
-    """Stop where a firm date ends before the step does, and a hand would take it or nothing else is there."""
+    """Stop where a firm date ends before the step does, and a hand would take it or nothing else is there.
+
+    A week or more ahead, with enough of what lasts, it is told: that bottle stops at its own scan, and here
+    once the step is near.
+    """
     found: dict[str, Finding] = {}
     for supply in case.supplies:
         dead = [(b, term) for b, term in supply.dead if supply.lacks or _reached_for(supply, b)]
-        if dead and dead[0][0].product not in found:
+        known = found.get(dead[0][0].product) if dead else None
+        if dead and (known is None or (known.grade == "tell" and not _far_and_covered(case, supply))):
             dead.sort(key=lambda one: (not supply.at_hand(one[0]), one[1].at, one[0].code))
             found[dead[0][0].product] = _dies(case, supply, dead)
     return list(found.values())
@@ -32,6 +39,10 @@ def lasts_through_its_step(case: Case) -> list[Finding]:
 
 def _reached_for(supply: Supply, bottle: OnShelf) -> bool:
     return supply.at_hand(bottle) and not supply.good_at_hand
+
+
+def _far_and_covered(case: Case, supply: Supply) -> bool:
+    return not supply.lacks and supply.need.starts_at - case.at > NEAR
 
 
 def _dies(case: Case, supply: Supply, dead: list[tuple[OnShelf, Term]]) -> Finding:
@@ -45,11 +56,11 @@ def _dies(case: Case, supply: Supply, dead: list[tuple[OnShelf, Term]]) -> Findi
         after = f"{supply.step.name} ends {ends}; its use-by is {until(term, case.facts.zone)}."
     return Finding(
         "out_of_date",
-        "stop",
+        "tell" if _far_and_covered(case, supply) else "stop",
         f"{_subject(case, dead)} {_verb(case, supply, dead)}",
         f"{named(case, bottle)}: {term.why}, so the last of it is {until(term, case.facts.zone)}. "
         f"{supply.step.name} runs from {starts} to {ends}.",
-        joined(after, _way_out(case, supply, other)),
+        joined(after, _way_out(case, supply, other, over=term.at <= case.at)),
         SOURCES[term.name],
         about,
     )
@@ -68,11 +79,16 @@ def _verb(case: Case, supply: Supply, dead: list[tuple[OnShelf, Term]]) -> str:
     return f"dies {when} its step." if one else f"die {when} their step."
 
 
-def _way_out(case: Case, supply: Supply, other: OnShelf | None) -> str:
+def _way_out(case: Case, supply: Supply, other: OnShelf | None, *, over: bool) -> str:
+    if _far_and_covered(case, supply):
+        this = "empty this one" if over else "use this one up first, or empty it once it is over"
+        return f"There is enough that lasts until then: {this}."
+    if other is None and not supply.lacks:
+        return "What else is free for it is past an estimated life: look at it first, and say what you saw."
     if other is None:
         return joined(_what_lasts(case, supply), order_by(case, supply))
     put = f"bring it to {supply.step.bay_name}" if supply.step.bay_name else "open it for this step"
-    return f"Take {pair(other.code)} ({good_to(case, other)}): {put}, and put the other aside."
+    return f"Take {offered(case, supply, other)}: {put}, and put the other aside."
 
 
 def _what_lasts(case: Case, supply: Supply) -> str:

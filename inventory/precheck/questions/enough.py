@@ -3,11 +3,12 @@
 from collections.abc import Iterable
 
 from inventory.codes import pair
-from inventory.stock.rules.reserve import Need, lasts
+from inventory.stock.rules.reserve import Need, serves
 
 from .asking import Finding, question
 from .case import Case, Supply
-from .words import amount, good_to, joined, moment, order_by, wanted
+from .other_make import other_make
+from .words import amount, joined, moment, order_by, wanted
 
 
 @question("steps", "needs", "shelf", "products")
@@ -36,14 +37,20 @@ def _short(case: Case, group: list[Supply]) -> Finding:
     return Finding(
         "too_little",
         "ask",
-        f"{name}: {said[0]} needed, {said[1]} free.",
+        f"{name}: {said[0]} needed, {said[1]} free{_nothing(case, group, first)}.",
         f"This job still takes {said[0]}, {first.step.name} from {starts}; {said[1]} is left for it "
         f"after earlier jobs, so {said[2]} is missing.",
-        joined(_earlier(case, first), _other_make(case, first), order_by(case, first))
+        joined(_earlier(case, first), other_make(case, first), order_by(case, first))
         or "Count the shelf, or order.",
         "the ledger, and what open jobs are planned to take",
         (first.need.product or first.need.kind, first.step.code),
     )
+
+
+def _nothing(case: Case, group: list[Supply], first: Supply) -> str:
+    """Say so where the shelf holds nothing at all of it, whoever it is booked for."""
+    here = any(serves(supply.need, bottle) for supply in group for bottle in case.plan.shelf)
+    return "" if here else f": there is nothing of it here, and {first.step.name} cannot be done"
 
 
 def _unknown_kind(supply: Supply, name: str, starts: str) -> Finding:
@@ -95,24 +102,3 @@ def _before(case: Case, need: Need) -> Iterable[Need]:
 def _alike(case: Case, need: Need, container: str) -> bool:
     bottle = next(bottle for bottle in case.plan.shelf if bottle.code == container)
     return bottle.product == need.product if need.product else bottle.kind == need.kind
-
-
-def _other_make(case: Case, supply: Supply) -> str:
-    """Name the first bottle of another make of the same kind that nobody is waiting for."""
-    named = case.facts.products.get(supply.need.product or "")
-    if named is None:
-        return ""
-    free = [
-        bottle
-        for bottle in case.plan.left()
-        if bottle.kind == named.kind and bottle.product != named.code and not bottle.held
-        and bottle.concentrate >= supply.missing and lasts(bottle, supply.need, case.facts.zone)
-    ]  # fmt: skip
-    if not free:
-        return ""
-    other = min(free, key=lambda bottle: (bottle.sealed, bottle.code))
-    make = case.facts.products[other.product]
-    place = case.facts.places.get(other.place or "")
-    where = f" in {place}" if place else ""
-    held = amount(other.concentrate, make, case.facts.system)
-    return f"{make.name} {pair(other.code)} is free{where}: {held}, {good_to(case, other)}."

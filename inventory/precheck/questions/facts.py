@@ -9,6 +9,7 @@ from dataclasses import dataclass, field
 from datetime import UTC, datetime, tzinfo
 
 from inventory.stock.rules.reserve import Need, OnShelf
+from inventory.trade.profile import Profile
 
 from .topics import AirFacts, PaintFacts, PeopleFacts, RagFacts, ReactionFacts, SurfaceFacts, WeatherFacts
 
@@ -48,7 +49,10 @@ class StepFacts:
 
 @dataclass(frozen=True)
 class ProductFacts:
-    """A product as sentences need it; `lead_days` and `supplier` say how long an order takes."""
+    """A product as sentences need it; `lead_days` and `supplier` say how long an order takes.
+
+    `does`: what it does on a car, as its kind and what its owner typed say; None where that is not loaded.
+    """
 
     code: str
     name: str
@@ -58,6 +62,7 @@ class ProductFacts:
     noun: str = "bottle"
     lead_days: int | None = None
     supplier: str = ""
+    does: Profile | None = None
 
 
 @dataclass(frozen=True)

@@ -5,7 +5,7 @@ from inventory.stock.rules.reserve import OnShelf
 
 from .asking import Finding, question
 from .case import Case, Supply
-from .words import good_to, instead, joined, moment, named, order_by, plural
+from .words import instead, joined, moment, named, offered, order_by, plural
 
 
 @question("steps", "needs", "shelf", "products")
@@ -50,4 +50,4 @@ def _way_out(case: Case, supply: Supply, recalled: bool) -> str:
     end = "Send it back" if recalled else "An owner releases it once it is right"
     if (other := instead(case, supply)) is None:
         return joined(f"{end}; nothing else is free for this step.", order_by(case, supply))
-    return f"Take {pair(other.code)} ({good_to(case, other)}), and move this out of reach. {end}."
+    return f"Take {offered(case, supply, other)}, and move this out of reach. {end}."

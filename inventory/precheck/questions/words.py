@@ -3,7 +3,7 @@
 from datetime import date, datetime, timedelta, tzinfo
 
 from inventory.codes import pair
-from inventory.stock.rules.reserve import Need, OnShelf
+from inventory.stock.rules.reserve import Need, OnShelf, ends_before
 from inventory.stock.rules.use_by import Term, end_of, use_by
 from inventory.units import show
 
@@ -70,8 +70,18 @@ def good_to(case: Case, bottle: OnShelf) -> str:
 
 
 def instead(case: Case, supply: Supply) -> OnShelf | None:
-    """Return the bottle that the step takes first, if there is enough of it on the shelf."""
-    return supply.taken[0][0] if supply.taken and not supply.lacks else None
+    """Return the first bottle that the step takes and that is past no date then, if there is enough."""
+    need, fine = supply.need, (bottle for bottle, _ in supply.taken if not supply.lacks)
+    ends = (one for one in fine if not ends_before(one, need.starts_at, need.ends_at, case.facts.zone))
+    return next(ends, None)
+
+
+def offered(case: Case, supply: Supply, other: OnShelf) -> str:
+    """Return "BNRX VHKL (sealed, good to 30 June)", and of one that holds too little how much it holds."""
+    needs, product = supply.need.amount, case.facts.products[other.product]
+    said = [amount(each, product, case.facts.system) for each in (other.concentrate, needs)]
+    part = f"; it holds {said[0]} of the {said[1]}" if other.concentrate < needs else ""
+    return f"{pair(other.code)} ({good_to(case, other)}{part})"
 
 
 def order_by(case: Case, supply: Supply) -> str:

@@ -8,6 +8,7 @@ from inventory.precheck.questions.facts import LabelFacts
 from inventory.precheck.rules import check_job
 from inventory.stock.rules.reserve import Need, OnShelf
 from inventory.stock.rules.use_by import Dates, Life
+from inventory.trade.profile import profile
 
 NOON = datetime(2026, 11, 25, 12, 0, tzinfo=UTC)
 FRIDAY = datetime(2026, 11, 27, 8, 30, tzinfo=UTC)
@@ -27,9 +28,12 @@ COAT = StepFacts(
     "Bay 2",
 )
 HOLLIN = ProductFacts(
-    "XHLNKLNB", "Hollin panel wipe", "solvent", "panel wipe", "volume", "bottle", 6, "Orlo Supply"
+    "XHLNKLNB", "Hollin panel wipe", "solvent", "panel wipe", "volume", "bottle", 6, "Orlo Supply",
+    profile("solvent"),
+)  # fmt: skip
+SALTMERE = ProductFacts(
+    "XSLTKLNB", "Saltmere panel wipe", "solvent", "panel wipe", "volume", does=profile("solvent")
 )
-SALTMERE = ProductFacts("XSLTKLNB", "Saltmere panel wipe", "solvent", "panel wipe", "volume")
 TIDEWALL = ProductFacts(
     "XTDWKLNB", "Tidewall coating", "coating", "coating", "volume", "bottle", 6, "Orlo Supply"
 )

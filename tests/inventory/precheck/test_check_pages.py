@@ -92,7 +92,9 @@ def test_an_answer_is_kept_with_its_name_and_then_the_check_can_be_signed(shop: 
     assert (kept.says, kept.reason, kept.by, kept.grade, kept.given_at) == (
         says, "Half the roof is glass.", shop.tomas, "ask", NOON,
     )  # fmt: skip
-    assert "Ready for Thursday 12:00." in text(page)
+    assert "Ready for Thursday 12:00, as answered: it stands on one answer." in text(page)
+    assert "There is too little for one thing: somebody said it will do." in text(page)
+    assert "There is enough" not in text(page)
     assert "Tomas answered on Wednesday 25 November: “Half the roof is glass.”" in text(page)
     tomas.post(reverse("precheck:sign", args=[job.code]))
     signed = CheckSignature.objects.get()
@@ -132,7 +134,7 @@ def test_an_owner_overrides_a_stop_for_the_paint_by_password_or_pin(shop: w.Worl
 
     assert Override.objects.get().by == shop.ines
     assert "Ines overrode this stop on Wednesday 25 November" in text(page)
-    assert "Ready for Thursday 12:00." in text(page)
+    assert "Ready for Thursday 12:00, as answered: it stands on one answer." in text(page)
 
 
 @pytest.mark.parametrize(

@@ -134,12 +134,15 @@ def test_a_lot_recalled_after_booking_stops_every_job_that_needs_it(shop: w.Worl
     ]
 
 
+NOTHING_HERE = ": there is nothing of it here, and Panel wipe cannot be done."
+
+
 def test_what_stands_at_the_waste_point_serves_nobody_and_stops_nobody(shop: w.World) -> None:
     wipe = sheeted(w.hollin(shop))
     waste = Place.objects.create(shop=shop.shop, name="Waste", kind="waste")
     job = wiping(shop, wipe, 180)
     w.bottle(shop, wipe, 500 * ML, place=waste)
-    assert said(job) == [("ask", "Hollin panel wipe: 180 ml needed, 0 ml free.")]
+    assert said(job) == [("ask", f"Hollin panel wipe: 180 ml needed, 0 ml free{NOTHING_HERE}")]
 
     w.bottle(shop, wipe, 500 * ML)
 

@@ -134,6 +134,8 @@ LOTS_APART = facts(
     need(COAT, TIDEWALL, 40, one_lot=True),
     shelf=(bottle("BKTRVNXH", TIDEWALL, 30), bottle("BNRXVHKL", TIDEWALL, 25)),
 )
+LOTS_SAID = "Tidewall coating: 40 ml needed from one lot, 30 ml in the fullest."
+SHORT_OF_ONE = facts(need(WIPE, HOLLIN, 180), shelf=(bottle("BHLNKLNB", HOLLIN, 140),))
 DEAD = facts(need(COAT, TIDEWALL, 20), shelf=(bottle("BKTRVNXH", TIDEWALL, 30, **opened(120, MAKER_90)),))
 HELD = facts(need(WIPE, HOLLIN, 20), shelf=(bottle("BHLNKLNB", HOLLIN, 140, held="frozen"),))
 NO_SHEET = facts(
@@ -182,6 +184,13 @@ def test_an_owners_word_on_the_paint_stands_for_its_step_while_the_figures_move(
         (facts(need(WIPE, HOLLIN, 20), shelf=(bottle("BHLNKLNB", HOLLIN, 140),)),
          "Ready for Friday 08:30.", "There is enough for every step, and it lasts."),
         (facts(), "Ready: nothing more is taken from the shelf.", ""),
+        (answered(SHORT_OF_ONE), "Ready for Friday 08:30, as answered: it stands on one answer.",
+         "There is too little for one thing: somebody said it will do."),
+        (answered(LOTS_APART, LOTS_SAID, by_owner=True),
+         "Ready for Friday 08:30, as answered: it stands on one answer.",
+         "Read what was said before you go on."),
+        (answered(BUSY), "Not yet: one thing must change before Friday 09:00.",
+         "Then two questions to answer. Everything else is ready, as answered."),
         (facts(steps=(replace(WIPE, signed_at=NOON),)), "Every step is signed.",
          "Close the job when the car is handed over."),
     ],
@@ -190,6 +199,15 @@ def test_one_sentence_leads(of: Facts, says: str, then: str) -> None:
     leads = headline(check_job(of, NOON), of, NOON)
 
     assert (leads.says, leads.next) == (says, then)
+
+
+def test_a_word_on_a_shortage_never_makes_the_sentence_say_that_there_is_enough() -> None:
+    enough = "There is enough for every step, and it lasts."
+    word = answered(SHORT_OF_ONE)
+    filled = replace(SHORT_OF_ONE, shelf=(bottle("BHLNKLNB", HOLLIN, 180),), answers=word.answers)
+
+    assert headline(check_job(word, NOON), word, NOON).next != enough
+    assert headline(check_job(filled, NOON), filled, NOON).next == enough
 
 
 def test_a_stop_about_a_step_that_began_must_change_now() -> None:

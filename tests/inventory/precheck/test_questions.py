@@ -29,6 +29,9 @@ from tests.inventory.precheck.cases import (
 )
 
 KTRV, NRXV, FULL = "BKTRVNXH", "BNRXVHKL", bottle("BFLLKLNB", HOLLIN, 500)
+NOTHING_OF_IT = (
+    "Hollin panel wipe: 180 ml needed, 0 ml free: there is nothing of it here, and Panel wipe cannot be done."
+)
 WIPE_180 = need(WIPE, HOLLIN, 180)
 COAT_20 = need(COAT, TIDEWALL, 20, one_lot=True)
 DYING = bottle(KTRV, TIDEWALL, 30, **opened(89, MAKER_90))
@@ -51,8 +54,18 @@ def sealed_until(day: date, **more: object):
         ),
         (
             facts(WIPE_180, shelf=()),
+            ("ask", NOTHING_OF_IT),
+            "an empty shelf is short of all, and says so",
+        ),
+        (
+            facts(WIPE_180, shelf=(bottle(KTRV, TIDEWALL, 30),)),
+            ("ask", NOTHING_OF_IT),
+            "what else stands there is not it",
+        ),
+        (
+            facts(WIPE_180, earlier(HOLLIN, 200), shelf=(bottle(KTRV, HOLLIN, 200),)),
             ("ask", "Hollin panel wipe: 180 ml needed, 0 ml free."),
-            "an empty shelf is short of all",
+            "its twin: it is here, and all of it is another job's",
         ),
         (facts(WIPE_180, earlier(HOLLIN, 60), shelf=(bottle(KTRV, HOLLIN, 240),)), None, "enough for both"),
         (
