@@ -43,6 +43,7 @@ FINDINGS = {
     ("people.gloves", "tell"),
     ("reaction.bay_closed", "tell"),
     ("reaction.car_wait", "tell"),
+    ("tools.ozone_air", "ask"),
 }
 
 

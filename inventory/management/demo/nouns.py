@@ -109,6 +109,7 @@ def _places(cast: Cast) -> None:
             extinguisher_at=row["extinguisher"],
             spill_kit_at=row["spill_kit"],
             first_aid_at=row["first_aid"],
+            rag_can_at=row["rag_can"],
         )
 
 

@@ -18,7 +18,7 @@ def describe_work(cast: Cast) -> None:
         # A row that names no step of the services' table must not pass unseen.
         step = ServiceStep.objects.get(service=cast.services[row["service"]], name=row["step"])
         step.cut, step.passes, step.respirator = row["cut"], int(row["passes"]), row["respirator"]
-        step.touches = listed(row["touches"]) or None
+        step.touches, step.tools = listed(row["touches"]) or None, listed(row["tools"])
         for name in WORK:
             setattr(step, name, row[name] == "yes")
         step.save()

@@ -50,6 +50,11 @@ def guard(cast: Cast, now: datetime) -> None:
             done_at=now - timedelta(days=2),
             by=cast.people["tomas"],
         )
+    # Bay 1's rag can was emptied; Bay 2's was forgotten, and the first page says so.
+    for bay, ago in (("bay1", timedelta(minutes=50)), ("bay2", timedelta(days=60))):
+        PlaceCheck.objects.create(
+            place=cast.places[bay], what=PlaceCheck.What.RAGS, done_at=now - ago, by=cast.people["tomas"]
+        )
     masked = Step.objects.filter(job__shop=cast.shop, job__state="open", name=MASKED)
     masked.update(respirator=Step.Respirator.HALF)
 
