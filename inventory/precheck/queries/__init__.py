@@ -1,6 +1,6 @@
 """The facts of a check from the database: one loader a topic, as many queries for 3 steps as for 15."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
@@ -17,6 +17,7 @@ from .cans import Can, cans, tipped_into, tipping
 from .grades import grade_of, never_shown, rates, regrades
 from .loaders import PER_JOB, SHARED
 from .loading import Loading
+from .poured import Pouring
 from .put_away import putting_away
 from .rags import rag_cans
 from .reactions import WETS, uses_on
@@ -36,6 +37,7 @@ __all__ = [
     "WETS",
     "Can",
     "Checked",
+    "Pouring",
     "Verdict",
     "beyond_the_shelf",
     "burns_as",
@@ -91,7 +93,7 @@ class Checked:
 
 def check(job: Job, at: datetime) -> Checked:
     """Return the whole check of a job (its shop and vehicle loaded) at an aware instant."""
-    facts = facts_of(job.shop, [job], TOPICS)[job.id]
+    facts = facts_of(job.shop, [job], TOPICS, at=at)[job.id]
     shared = plan(facts.needs, facts.shelf, facts.zone, at)
     found = check_job(facts, at, shared=shared)
     return Checked(facts, found, headline(found, facts, at), standings(Case(facts, at, shared), found))
@@ -105,7 +107,7 @@ def verdicts(shop: Shop, at: datetime, jobs: Iterable[Job]) -> dict[str, Verdict
     asked = [job for job in jobs if job.state == Job.State.OPEN]
     if not asked:
         return {}
-    facts = facts_of(shop, asked, TOPICS)
+    facts = facts_of(shop, asked, TOPICS, at=at)
     shared = None
     found = {}
     for job in asked:
@@ -121,19 +123,29 @@ def open_needs(shop: Shop) -> list[Need]:
     return list(Loading(shop, []).needs)
 
 
-def beyond_the_shelf(job: Job, at: datetime, by: Person | None = None) -> tuple[Finding, ...]:
+def beyond_the_shelf(
+    job: Job, at: datetime, by: Person | None = None, pouring: Pouring | None = None
+) -> tuple[Finding, ...]:
     """Return what a job's check finds beyond the shelf: people, air, surfaces, reactions, paint, weather.
 
-    No answer is heard yet. `by` has the bottle in hand, whoever was planned.
+    No answer is heard yet. `by` has the bottle in hand, whoever was planned; `pouring` is what is in it.
     """
-    return find(facts_of(job.shop, [job], TOPICS, by)[job.id], at, questions=BEYOND_THE_SHELF)
+    in_hand = {job.pk: pouring} if pouring else {}
+    facts = facts_of(job.shop, [job], TOPICS, by, at=at, pouring=in_hand)
+    return find(facts[job.id], at, questions=BEYOND_THE_SHELF)
 
 
 def facts_of(
-    shop: Shop, jobs: Sequence[Job], topics: Iterable[str], doing: Person | None = None
+    shop: Shop,
+    jobs: Sequence[Job],
+    topics: Iterable[str],
+    doing: Person | None = None,
+    *,
+    at: datetime | None = None,
+    pouring: Mapping[int, Pouring] | None = None,
 ) -> dict[int, Facts]:
     """Return the facts of each job by its id, with the topics asked for."""
-    loading = Loading(shop, jobs, doing)
+    loading = Loading(shop, jobs, doing, at=at, pouring=pouring)
     shared: dict[str, Any] = {}
     own: dict[str, dict[int, Any]] = {}
     for topic in topics:

@@ -1,7 +1,8 @@
 """Rows of a check, asked for once, whichever topics want them."""
 
 from collections import defaultdict
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from datetime import datetime
 from functools import cached_property
 
 from django.db.models import Q
@@ -9,6 +10,7 @@ from django.db.models import Q
 from inventory.models import (
     Container,
     Job,
+    Movement,
     Override,
     Panel,
     Person,
@@ -22,10 +24,12 @@ from inventory.models import (
 from inventory.precheck.questions import Answer, StepFacts
 from inventory.precheck.questions.topics.weather import Reading
 from inventory.stock import queries as stock
+from inventory.stock.rules.at_hand import at_hand
 from inventory.stock.rules.remaining import remaining
 from inventory.stock.rules.reserve import Need
 from inventory.stock.used import used
 
+from .poured import Pouring, Spent, Steps, beside, planned_for, spent
 from .readings import newest
 from .values import key, need_of, step_facts
 
@@ -33,11 +37,21 @@ from .values import key, need_of, step_facts
 class Loading:
     """Rows asked for once, whichever topics want them; `jobs` are those under check, of one shop.
 
-    `doing`: who does the stage at hand, where that is known better than it was planned.
+    `doing`: who does the stage at hand, where that is known better than it was planned; `pouring`: what
+    somebody has in hand, by the job's id; `at` says which step is at hand.
     """
 
-    def __init__(self, shop: Shop, jobs: Sequence[Job], doing: Person | None = None) -> None:
-        self.shop, self.jobs, self.doing = shop, jobs, doing
+    def __init__(
+        self,
+        shop: Shop,
+        jobs: Sequence[Job],
+        doing: Person | None = None,
+        *,
+        at: datetime | None = None,
+        pouring: Mapping[int, Pouring] | None = None,
+    ) -> None:
+        self.shop, self.jobs, self.doing, self.at = shop, jobs, doing, at
+        self.pouring: Mapping[int, Pouring] = pouring or {}
 
     @cached_property
     def grades(self) -> dict[str, str]:
@@ -50,12 +64,18 @@ class Loading:
         """The steps of the jobs under check, signed ones too, in their order."""
         rows = Step.objects.filter(job__in=self.jobs).select_related("bay", "person", "signed_by")
         found = list(rows.order_by("starts_at", "position"))
-        stage = next((row.stage for row in found if row.signed_at is None), None)
-        for row in found:
-            # Whoever has the bottle in hand does the stage at hand, whoever was planned for it.
-            if self.doing and row.signed_at is None and row.stage == stage:
-                row.person = self.doing
+        if self.doing:
+            self._done_by(self.doing, [row for row in found if row.signed_at is None])
         return found
+
+    def _done_by(self, person: Person, unsigned: list[Step]) -> None:
+        """Whoever has the bottle in hand does the stage at hand, and its own step, whoever was planned."""
+        now = at_hand(unsigned, self.at)
+        asked = set().union(*(planned_for(one.product, self.planned_rows) for one in self.pouring.values()))
+        its = next((row for row in unsigned if row.pk in asked), None)
+        for row in unsigned:
+            if row is its or (now and row.stage == now.stage):
+                row.person = person
 
     @cached_property
     def steps(self) -> dict[int, list[StepFacts]]:
@@ -80,8 +100,30 @@ class Loading:
         return newest({row.bay_id for row in self.step_rows if row.bay_id})
 
     @cached_property
+    def uses(self) -> list[Movement]:
+        """What the ledger says was used on the cars of these jobs and not taken back, in its order."""
+        rows = Movement.objects.filter(
+            job__in=[job.pk for job in self.jobs], kind=Movement.Kind.USE, reversed_by=None,
+            product__isnull=False,
+        )  # fmt: skip
+        return list(rows.select_related("product").order_by("happened_at", "seq"))
+
+    @cached_property
     def work_rows(self) -> list[StepNeed]:
-        """What the steps of the jobs under check take, signed ones too; a kind stands without product."""
+        """What the steps of these jobs take, signed ones too: planned, used without a plan, or in hand."""
+        return beside(self.planned_rows, self._spent(self.uses))
+
+    @cached_property
+    def to_come(self) -> list[StepNeed]:
+        """What is planned or in hand, for a topic that counts what was used by itself."""
+        return beside(self.planned_rows, self._spent(()))
+
+    def _spent(self, uses: Sequence[Movement]) -> dict[tuple[int, int], Spent]:
+        return spent(uses, Steps(self.step_rows, self.planned_rows, self.at), self.pouring)
+
+    @cached_property
+    def planned_rows(self) -> list[StepNeed]:
+        """What the steps of the jobs under check plan, signed ones too; a kind stands without product."""
         rows = StepNeed.objects.filter(step__job__in=self.jobs).exclude(outcome=StepNeed.Outcome.NOT_DONE)
         return list(
             rows.select_related("product", "step").order_by("step__starts_at", "step__position", "id")

@@ -23,13 +23,13 @@ WETS = {
 def load(loading: Loading) -> dict[int, ReactionFacts]:
     """Return the facts of each job under check by its id."""
     needs: dict[int, list[str]] = defaultdict(list)
-    rows = [row for row in loading.work_rows if kind_of(row) in WETS]
+    rows = [row for row in loading.to_come if kind_of(row) in WETS]
     for row in rows:
         needs[row.step_id].append(code_of(row))
     bays = {row.bay_id for row in loading.step_rows if row.bay_id}
     standing, others = _standing(loading, bays), _others(loading, bays)
     kinds = {any_of(row.kind): of_a_kind(row.kind) for row in [*rows, *others] if not row.product}
-    used = uses_on(loading.jobs)
+    used = [row for row in loading.uses if row.product and row.product.kind in WETS]
     shelf = [row.product for row in standing if row.product]
     # A kind is served by one of its makes: each is known, for the bottle that the step gets.
     makes = [row for row in loading.product_rows if row.kind in WETS]

@@ -243,4 +243,5 @@ def test_weather_and_air_ask_the_database_as_often_for_fifteen_steps_as_for_thre
         facts = queries.facts_of(large.shop, [large], ["steps", "weather", "air"])
     assert len(facts[large.id].air.steps) == 15
     assert len(facts[large.id].air.others) > 15
-    assert len(more) == len(few) <= 16
+    # One of them asks what the ledger says was used on the car: it comes beside the plan.
+    assert len(more) == len(few) <= 17
