@@ -28,7 +28,12 @@ def measure(cast: Cast, now: datetime) -> None:
 
 def _sparks(cast: Cast, place: Place, row: Row, now: datetime) -> None:
     for text in listed(row["sparks"]):
-        name, state = text.rsplit(":", 1)
+        name, state, sort = text.split(":")
         IgnitionSource.objects.create(
-            place=place, name=name, state=state, said_at=now - MEASURED, said_by=cast.people["tomas"]
+            place=place,
+            name=name,
+            state=state,
+            sort=sort,
+            said_at=now - MEASURED,
+            said_by=cast.people["tomas"],
         )

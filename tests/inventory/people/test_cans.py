@@ -121,13 +121,13 @@ def test_the_rag_can_of_a_bay_is_emptied_by_a_button_once(ines: Client, shop: Wo
     shop.bay_1.rag_can_at = "left of the door"
     shop.bay_1.save()
     page = ines.get(reverse("people:cans")).content.decode()
-    assert "left of the door. Nobody has written down that it was emptied." in page
+    assert "Left of the door. Nobody has written down that it was emptied." in page
 
     for _ in range(2):
         ines.post(reverse("people:rags", args=[shop.bay_1.code]))
 
     assert PlaceCheck.objects.filter(what="rags", place=shop.bay_1).count() == 1
-    assert "left of the door. Last emptied on" in ines.get(reverse("people:cans")).content.decode()
+    assert "Left of the door. Last emptied on" in ines.get(reverse("people:cans")).content.decode()
 
 
 @pytest.mark.parametrize(
