@@ -21,6 +21,7 @@ from safety.air.values import IN_WORDS, KINDS
 from safety.findings import GRADES, Finding, gravest_first
 
 MEASURE = "Have the air measured and write it down on the bay's page, or use less product and more air."
+UNDER_IT = "local exhaust with the air measured under it"
 CATCH = "or catch it where it arises with examined local exhaust; or "
 
 
@@ -160,8 +161,12 @@ def _do(facts: Facts, worst: Judged, covered: bool) -> str:
     if worst.grade == "tell":
         kept = dict.fromkeys(part.measured.within for part in worst.parts if part.measured)
         return f"Keep to what was measured: {row(kept)}." if kept else "Keep the air flowing."
-    less = "less product, measured anew" if any(part.measured for part in worst.parts) else "less product"
-    ways = [less, "local exhaust", *(in_words(kind) for kind in facts.enough[:1])]
+    less = (
+        "less product with a new measurement"
+        if any(part.measured for part in worst.parts)
+        else "less product"
+    )
+    ways = [less, UNDER_IT, *(in_words(kind) for kind in facts.enough[:1])]
     return f"Change the plan: {', '.join(ways[:-1])} or {ways[-1]}; then ask again."
 
 

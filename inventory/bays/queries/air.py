@@ -38,12 +38,16 @@ class Measured:
 
 @dataclass(frozen=True)
 class Breathed:
-    """A step's air on the page; without a curve `why` says what is missing."""
+    """A step's air on the page; without a curve `why` says what is missing.
+
+    `measured`: the check goes by what was measured of it, not by the curve alone.
+    """
 
     step: Step
     curve: Curve | None
     findings: tuple[Finding, ...]
     why: str = ""
+    measured: bool = False
 
 
 def bays(shop: Shop) -> list[Place]:
@@ -102,7 +106,7 @@ def breathed_at(steps: Iterable[Step], at: datetime) -> list[Breathed]:
             drawn = curve(of, breathed(case, of).facts.contaminants) if of.place.known else None
             about = tuple(told_once(case, [(of, each) for each in judged(case, of)]))
             found[of.step.code] = Breathed(
-                rows[of.step.code], drawn, about, "" if drawn else _why(of.place.known)
+                rows[of.step.code], drawn, about, "" if drawn else _why(of.place.known), bool(of.measured)
             )
     return [found[code] for code in rows if code in found]
 

@@ -57,8 +57,9 @@ def test_more_than_may_be_breathed_in_a_quarter_of_an_hour_stops_and_says_every_
         "Panel wipe, Bay 2: who works here breathes 119 % of the 15-minute limit (isopropanol)."
     )
     assert one.do == (
-        "Change the plan: less product, local exhaust or a half mask; then ask again. As planned here, "
-        "186 ml in fifteen minutes stays below: take less, or split the step and let the air clear between."
+        "Change the plan: less product, local exhaust with the air measured under it or a half mask; "
+        "then ask again. As planned here, 186 ml in fifteen minutes stays below: take less, or split the "
+        "step and let the air clear between."
     )
     assert one.because == (
         "Counted: 144 g of isopropanol in 15 minutes, from 234 ml of Hollin panel wipe. Bay 2 has 160 m³ and "
@@ -98,9 +99,9 @@ def test_two_steps_of_one_cause_are_one_finding_and_the_gravest_leads() -> None:
 def test_every_step_that_the_cause_stops_has_its_way_out_in_the_act() -> None:
     one = finding("air.exposure", wiping(234), coating(50))
     assert one.do == (
-        "Change the plan: less product, local exhaust or a half mask; then ask again. As planned here, "
-        "186 ml in fifteen minutes stays below: take less, or split the step and let the air clear between. "
-        "Coating stops too: as planned here, 43 ml in fifteen minutes stays below: take less, or split the "
+        "Change the plan: less product, local exhaust with the air measured under it or a half mask; "
+        "then ask again. As planned here, 186 ml in fifteen minutes stays below: take less, or split the "
+        "step and let the air clear between. Coating stops too: as planned here, 43 ml in fifteen minutes stays below: take less, or split the "
         "step and let the air clear between."
     )
     assert said(wiping(186), coating(43))[0] == ("air.exposure", "ask")

@@ -43,7 +43,7 @@ def test_a_result_at_the_limit_stops_what_the_model_would_only_ask() -> None:
     found = exposure(small, measured=results(400, 20, 20))
     assert found.grade == "stop"
     assert found.says == "Who works here breathes 100 % of the 8-hour limit (isopropanol), as measured."
-    assert found.do.startswith("Change the plan: less product, measured anew, local exhaust or ")
+    assert found.do.startswith("Change the plan: less product with a new measurement, local exhaust with ")
 
 
 def test_results_that_decide_nothing_leave_the_larger_of_both() -> None:
