@@ -95,7 +95,7 @@ class DiscardForm(MeetingForm):
         if container.content and cans:
             self.fields["can"] = forms.ModelChoiceField(
                 cans, to_field_name="code", required=False, label="Tipped into",
-                empty_label="no can: it leaves in its own bottle, closed",
+                empty_label="no can: it leaves closed",
             )  # fmt: skip
 
     def clean(self) -> dict[str, object]:

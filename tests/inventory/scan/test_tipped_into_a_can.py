@@ -11,6 +11,7 @@ from tests.world import (
     bottle,
     larkmoor,
     lime_remover,
+    pack,
     reactive,
     soap,
     spray_bottle,
@@ -211,3 +212,13 @@ def test_a_store_is_no_can(world: World) -> None:
     here, mild = desk(world), bottle(world, soap(world), LITRE)
     assert here.hears(mild.code, "DISCARD", world.store.code) == "ask: Store is no can."
     assert is_here(mild)
+
+
+def test_a_delivery_is_not_kept_in_a_can(world: World) -> None:
+    there, here = can(world), desk(world)
+    of = pack(soap(world), LITRE)
+
+    said = here.hears("RECEIVE", of.product.code, "1", "NO LOT", "NO DATE", there.code)
+
+    assert said == "ask: Waste can is a can: nothing is kept in it."
+    assert here.hears(world.store.code).startswith("recorded: Received 1 bottle of Fenmoor soap")

@@ -188,7 +188,10 @@ def _reading(turn: Turn) -> Heard | None:
 def _place(turn: Turn) -> Heard | None:
     if turn.said.kind != "place" or turn.said.code not in turn.facts.places:
         return None
-    return _next(turn, {**turn.state.slots, "place": turn.said.code})
+    place = turn.facts.places[turn.said.code]
+    if place.can:
+        return turn.again(f"{place.name} is a can: nothing is kept in it.", "Scan the place where it goes.")
+    return _next(turn, {**turn.state.slots, "place": place.code})
 
 
 def _first_pack(turn: Turn) -> Heard | None:
