@@ -101,8 +101,8 @@ def test_every_step_that_the_cause_stops_has_its_way_out_in_the_act() -> None:
     assert one.do == (
         "Change the plan: less product, local exhaust with the air measured under it or a half mask; "
         "then ask again. As planned here, 186 ml in fifteen minutes stays below: take less, or split the "
-        "step and let the air clear between. Coating stops too: as planned here, 43 ml in fifteen minutes stays below: take less, or split the "
-        "step and let the air clear between."
+        "step and let the air clear between. Coating stops too: as planned here, 43 ml in fifteen minutes "
+        "stays below: take less, or split the step and let the air clear between."
     )
     assert said(wiping(186), coating(43))[0] == ("air.exposure", "ask")
 

@@ -7,11 +7,13 @@ from dataclasses import replace
 from datetime import date, timedelta
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from inventory.precheck.questions.topics.air import AirPlace, AirStep
 from inventory.precheck.questions.topics.measured import Measurement
 from safety.air.values import Limit
-from tests.inventory.precheck.airs import BAY_2, BRACK, coating, finding, found, said, wiping
+from tests.inventory.precheck.airs import BAY_2, BRACK, HOLLIN, coating, finding, found, said, wiping
 from tests.inventory.precheck.cases import COAT, FRIDAY
 from tests.inventory.precheck.measurings import ARM, TWA, bay, measured, samples
 
@@ -106,6 +108,20 @@ def test_a_wipe_that_was_measured_is_told_with_who_measured_when_and_how_much() 
     assert "Keep to what was measured: Hollin panel wipe, at most 200 ml in 30 minutes" in note.because
 
 
+@pytest.mark.parametrize(
+    ("one", "because"),
+    [
+        (measured(amount=100_000), "just as much as was measured"),
+        (measured(minutes=30), "just as long"),
+        (measured(amount=200_000, minutes=60), "just as fast"),
+        (measured(until_on=date(2026, 11, 27)), "on its last day"),
+        (measured(measured_on=date(2026, 11, 27)), "on its first day"),
+    ],
+)
+def test_a_measurement_counts_up_to_its_own_bounds(one: Measurement, because: str) -> None:
+    assert exposed(STEP, bay(one)) == "tell", because
+
+
 def test_a_step_that_would_stop_by_the_model_goes_on_where_it_was_measured() -> None:
     wipe = wiping(234)
     assert exposed(wipe, BAY_2) == "stop"
@@ -174,6 +190,24 @@ def test_a_measurement_of_another_product_or_place_changes_nothing(
     place: AirPlace, step: AirStep, because: str
 ) -> None:
     assert found(step, place=place) == found(step, place=replace(place, measurements=())), because
+
+
+@given(
+    st.floats(1, 400), st.lists(st.floats(0, 1000), min_size=1, max_size=8), st.integers(1, 10**6),
+    st.integers(1, 960), st.sampled_from([BAY_2.code, "POTHKLNB"]), st.booleans(),
+)  # fmt: skip
+@settings(max_examples=100, deadline=None)
+def test_whatever_was_measured_of_another_product_or_elsewhere_the_check_says_the_same(
+    ml: float, ppm: list[float], amount: int, minutes: int, where: str, exhaust: bool
+) -> None:
+    here = where == BAY_2.code
+    product = "XOTRKLNB" if here else HOLLIN.code
+    one = measured(*samples(*ppm), product=product, amount=amount, minutes=minutes)
+    other = replace(BAY_2, code="POTHKLNB", name="Bay 3", measurements=() if here else (one,))
+    place = bay(*([one] if here else []))
+    step = wiping(ml, exhaust=exhaust)
+    places = {place.code: place, other.code: other}
+    assert found(step, places=places) == found(step)
 
 
 def test_what_something_else_lets_go_there_too_is_left_to_the_model() -> None:
