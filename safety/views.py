@@ -1,12 +1,14 @@
 """The shop's data sheets on screen: read by everybody in the shop, attached by an owner."""
 
-from urllib.parse import quote
+from urllib.parse import quote, urlencode
 
 from django.contrib import messages
 from django.core.exceptions import ValidationError
 from django.http import FileResponse, Http404, HttpRequest, HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
+from django.urls import reverse
 from django.utils import timezone
+from django.utils.http import url_has_allowed_host_and_scheme
 from django.views.decorators.cache import cache_control
 from django.views.decorators.http import require_GET, require_http_methods, require_POST
 
@@ -99,17 +101,24 @@ def pictogram(request: HttpRequest, code: str) -> HttpResponse:
 @require_http_methods(["GET", "POST"])
 @owner_only
 def new_sheet(request: HttpRequest) -> HttpResponse:
-    """Take in a sheet that is new to the shop, then its first version."""
-    form = SheetForm(request.POST or None)
+    """Take in a sheet that is new to the shop, then its first version.
+
+    ?title= and ?supplier= start it; ?back= is the page that asked for it, to which both pages lead.
+    """
+    back = asked_back(request)
+    start = {name: request.GET[name] for name in ("title", "supplier") if name in request.GET}
+    form = SheetForm(request.POST or None, initial=start)
     if form.is_valid():
-        return redirect("safety:new_version", form.save().pk)
-    return render(request, "safety/new_sheet.html", {"form": form})
+        onward = f"?{urlencode({'back': back})}" if back else ""
+        return redirect(reverse("safety:new_version", args=[form.save().pk]) + onward)
+    return render(request, "safety/new_sheet.html", {"form": form, "back": back})
 
 
 @require_http_methods(["GET", "POST"])
 @owner_only
 def new_version(request: HttpRequest, pk: int) -> HttpResponse:
-    """Take in a revision: its file, its date, its fields."""
+    """Take in a revision: its file, its date, its fields. ?back= is told which `sheet` it became."""
+    back = asked_back(request)
     one = get_object_or_404(DataSheet, pk=pk)
     form = VersionForm(request.POST or None, request.FILES or None, initial=last_typed(one))
     if form.is_valid():
@@ -125,8 +134,16 @@ def new_version(request: HttpRequest, pk: int) -> HttpResponse:
             form.add_error(None, ValidationError(wrong.messages))
         else:
             messages.success(request, f"The version is kept. {told(kept)}".strip())
-            return redirect("safety:sheet", one.pk)
-    return render(request, "safety/new_version.html", {"form": form, "sheet": one})
+            joint = "&" if "?" in back else "?"
+            return redirect(f"{back}{joint}sheet={one.pk}") if back else redirect("safety:sheet", one.pk)
+    return render(request, "safety/new_version.html", {"form": form, "sheet": one, "back": back})
+
+
+def asked_back(request: HttpRequest) -> str:
+    """Return the page of this site that ?back= names, "" for anywhere else."""
+    back = request.GET.get("back", "")
+    ours = back.startswith("/") and url_has_allowed_host_and_scheme(back, allowed_hosts=None)
+    return back if ours else ""
 
 
 @require_http_methods(["GET", "POST"])

@@ -7,6 +7,8 @@ from django.db import transaction
 
 from inventory.models import Container, Pack, Product, Profile
 from inventory.stock import ledger
+from safety import actions as sheets
+from safety.models import DataSheet
 
 TEXTS = frozenset({"family", "source"})
 
@@ -17,6 +19,15 @@ def keep_product(product: Product) -> int:
     product.save()
     here = Container.objects.filter(product=product).exclude(state=Container.State.GONE)
     return ledger.refresh_use_by(here.select_related("product", "shop").prefetch_related("lots"))
+
+
+@transaction.atomic
+def attach_sheet(product: Product, sheet: DataSheet, *, confirmed_by: str, on: date) -> None:
+    """Link a data sheet to a product; `confirmed_by` stands for its newest version, "" for none."""
+    newest = sheet.versions.first()
+    if confirmed_by and newest and not newest.confirmed:
+        sheets.confirm(newest, by=confirmed_by, on=on)
+    Product.objects.filter(pk=product.pk).update(sheet=sheet)
 
 
 @transaction.atomic

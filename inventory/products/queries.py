@@ -4,13 +4,14 @@ from dataclasses import dataclass
 
 from django.db.models import Count, Prefetch, Q, QuerySet, Sum
 
-from inventory.models import Container, Kind, Pack, Product, Profile, Shop
+from inventory.models import Container, Kind, Pack, Person, Product, Profile, Shop
 from inventory.precheck.queries.burning import packs_too_large
 from inventory.precheck.queries.profiles import edits_of
 from inventory.precheck.queries.substances import sheets_of
 from inventory.trade.profile import Profile as Trade
 from inventory.trade.profile import profile as resolve
 from safety.findings import Finding
+from safety.queries import current
 from safety.reactions.proposing import Proposal, propose
 from safety.voc.product import voc_told
 
@@ -42,6 +43,17 @@ def product(shop: Shop, code: str) -> Product | None:
     packs = Pack.objects.order_by("-usual", "amount").prefetch_related("parts__product")
     rows = Product.objects.filter(shop=shop, code=code).select_related("supplier", "sheet", "shop")
     return rows.prefetch_related(Prefetch("packs", packs), Prefetch("containers", here), "lots").first()
+
+
+def is_unread(product: Product) -> bool:
+    """Say whether a product's sheet is one of which nobody confirmed a version."""
+    return product.sheet is not None and current(product.sheet) is None
+
+
+def owners(shop: Shop) -> str:
+    """Return the names of whom to ask for what only an owner does."""
+    rows = Person.objects.filter(shop=shop, role=Person.Role.OWNER, is_active=True).order_by("name")
+    return ", ".join(person.name for person in rows)
 
 
 def too_large(product: Product) -> tuple[Finding, ...]:

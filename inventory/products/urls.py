@@ -10,6 +10,7 @@ urlpatterns = [
     path("new/", views.new, name="new"),
     path("<str:code>/", views.product, name="product"),
     path("<str:code>/edit/", views.edit, name="edit"),
+    path("<str:code>/sheet/", views.sheet, name="sheet"),
     path("<str:code>/car/", views.profile, name="profile"),
     path("<str:code>/car/edit/", views.edit_profile, name="edit_profile"),
     path("<str:code>/car/follow/", views.follow_kind, name="follow_kind"),

@@ -173,6 +173,7 @@ PAGES: dict[str, Address] = {
     "products:edit": lambda shop: reverse("products:edit", args=[product(shop).code]),
     "products:profile": lambda shop: reverse("products:profile", args=[product(shop).code]),
     "products:edit_profile": lambda shop: reverse("products:edit_profile", args=[product(shop).code]),
+    "products:sheet": lambda shop: reverse("products:sheet", args=[product(shop).code]),
     "products:new_pack": lambda shop: reverse("products:new_pack", args=[product(shop).code]),
     "products:edit_pack": lambda shop: reverse(
         "products:edit_pack", args=[product(shop).code, product(shop).packs.get().pk]

@@ -27,6 +27,11 @@ class SignInForm(AuthenticationForm):
         return cleaned
 
 
+def badge_only(person: Person) -> str:
+    """Return what stands in the place of a sign-in name for somebody who only badges; never shown."""
+    return f"badge-{person.code.lower()}"
+
+
 class PersonForm(forms.ModelForm):  # type: ignore[type-arg]
     """Somebody who works here; a technician needs no password, the badge is enough at a station."""
 
@@ -47,11 +52,26 @@ class PersonForm(forms.ModelForm):  # type: ignore[type-arg]
         model = Person
         fields = ["name", "username", "role", "password", "pin", "is_active"]
         labels = {"username": "Signs in as", "is_active": "Works here"}
+        help_texts = {"username": "Empty: they badge at a station only, and sign in nowhere."}
+
+    def __init__(self, *args: Any, **kwargs: Any) -> None:
+        super().__init__(*args, **kwargs)
+        self.fields["username"].required = False
+        if self.instance.username == badge_only(self.instance):
+            self.initial["username"] = ""
+
+    def clean_username(self) -> str:
+        """Return the name to sign in with; nobody else has the one that stands for a badge alone."""
+        return str(self.cleaned_data["username"]) or badge_only(self.instance)
 
     def clean_password(self) -> str:
         """Return a password that is long enough, or nothing."""
         text = str(self.cleaned_data["password"])
-        if text:
+        named = self.cleaned_data.get("username") != badge_only(self.instance)
+        signs_in = self.instance.pk is not None and self.instance.has_usable_password()
+        if not named and (text or signs_in):
+            self.add_error("username", "Who has a password signs in with a name. Say which.")
+        elif text:
             validate_password(text, self.instance)
         return text
 

@@ -5,6 +5,7 @@ from .case import Case, Supply
 from .facts import ProductFacts, SheetFacts
 
 ACID = "acid"
+CONFIRM = "Read the sheet over and confirm it"
 SOURCE = "the list of data sheets; the duty to keep them at hand: 29 CFR 1910.1200(g)(8), REACH article 35"
 
 
@@ -28,11 +29,7 @@ def _products(supply: Supply) -> list[str]:
 def _finding(supply: Supply, product: ProductFacts, sheet: SheetFacts) -> Finding:
     grave = _grave(product, sheet)
     so = "a data sheet that nobody has confirmed" if sheet.attached else "no data sheet"
-    end = (
-        "Read the sheet over and confirm it"
-        if sheet.attached
-        else "Attach the maker's sheet and type its date"
-    )
+    end = CONFIRM if sheet.attached else "Attach the maker's sheet and type its date"
     why = f"{product.name} {grave}: what it does to people must be known before it is opened." if grave else (
         f"Its label is all that anyone here can read about {product.name}."
     )  # fmt: skip

@@ -12,18 +12,21 @@ from inventory.access import member, person_of, shop_of, worker
 from inventory.models import Job, Person
 from inventory.precheck import actions, queries
 from inventory.precheck.forms import AnswerForm, OverrideForm
+from inventory.precheck.queries.crew import crew
 from inventory.precheck.questions import Finding
 from inventory.precheck.rules import Check, may_answer
 from inventory.precheck.views.ways import Action, way_out
+from inventory.precheck.views.whom import may_press, who_does
 
 
 @dataclass(frozen=True)
 class Row:
-    """A finding as the page shows it."""
+    """A finding as the page shows it; `whom` says who ends it where this reader has no button for it."""
 
     finding: Finding
     answered: bool
     action: Action | None
+    whom: str
     also_answer: bool
     override: bool
 
@@ -39,7 +42,8 @@ def job(request: HttpRequest, code: str) -> HttpResponse:
     """Show the check of a job, computed now."""
     found = _found(request, code)
     checked = queries.check(found, timezone.now())
-    rows = [_row(finding, checked.check, found.code) for finding in checked.check.findings]
+    reader, here = person_of(request), crew(found.shop)
+    rows = [_row(one, checked.check, found.code, reader, here) for one in checked.check.findings]
     signatures = found.signatures.select_related("by").order_by("-signed_at")[:5]
     return render(
         request,
@@ -50,7 +54,7 @@ def job(request: HttpRequest, code: str) -> HttpResponse:
             "rows": [row for row in rows if row.finding.grade != "tell" or row.answered],
             "notes": [row for row in rows if row.finding.grade == "tell" and not row.answered],
             "signatures": signatures,
-            "may_work": person_of(request).role != Person.Role.VIEWER,
+            "may_work": reader.role != Person.Role.VIEWER,
         },
     )
 
@@ -111,8 +115,11 @@ def _form(request: HttpRequest, asked: Finding) -> AnswerForm:
     return AnswerForm(data, initial=start)
 
 
-def _row(finding: Finding, check: Check, job: str) -> Row:
+def _row(finding: Finding, check: Check, job: str, reader: Person, here: list[Person]) -> Row:
     answered = check.is_answered(finding)
     may = not answered and may_answer(finding, by_owner=True)
     action = None if answered or finding.grade == "tell" else way_out(finding, job)
-    return Row(finding, answered, action, may, finding.grade == "stop")
+    whom = (
+        "" if action is None or may_press(finding, action, reader, here) else who_does(finding, action, here)
+    )
+    return Row(finding, answered, None if whom else action, whom, may, finding.grade == "stop")

@@ -7,6 +7,7 @@ from django.urls import NoReverseMatch, reverse
 
 from inventory.codes import pair, tidy
 from inventory.precheck.questions import Finding
+from inventory.precheck.questions.sheets import CONFIRM
 
 
 @dataclass(frozen=True)
@@ -48,21 +49,26 @@ def _shelf(finding: Finding, job: str) -> Action | None:
     first, code = finding.about[0], finding.code
     if code == "out_of_date":
         other = finding.about[2:]
-        if other:
-            return _to(f"Use {pair(other[0])} instead", "shelf:container", other[0])
-        return _to(f"Look at {pair(first)}", "shelf:container", first)
+        return _to(f"Look at {pair(other[0] if other else first)}", "shelf:container", *(other or (first,)))
     if code in {"held", "recalled"}:
         return _to(f"Look at {pair(first)}", "shelf:container", first)
     if code == "no_sheet":
-        return _to("Attach the sheet", "products:product", first)
+        return _sheet(finding, job)
     return _to("Print its label", "posters:label_pdf", first) if code == "unlabelled" else None
+
+
+def _sheet(finding: Finding, job: str) -> Action:
+    """The page that attaches, confirms and links a sheet, and leads back to the check."""
+    label = "Confirm its data sheet" if finding.do.startswith(CONFIRM) else "Attach a data sheet"
+    way = _to(label, "products:sheet", finding.about[0])
+    return Action(label, f"{way.to}?job={job}") if way.to else way
 
 
 def _people(finding: Finding, job: str) -> Action | None:
     """The sheet, somebody's record, the list of what is here."""
     first, code = finding.about[0], finding.code
     if code == "people.first_day":
-        return _to("Read the sheet of the first day", "people:first_day")
+        return _to("Open the page where it is signed", "people:person", first)
     if code == "people.rescue":
         return _to(f"Look at {pair(first)}", "shelf:container", first)
     if code == "people.eyewash":
@@ -112,6 +118,8 @@ def _paint(finding: Finding, job: str) -> Action | None:
 
 def _step(finding: Finding, job: str) -> Action | None:
     """What stands in the way of a product at a step is put right in the step's plan."""
+    if finding.code in {"surface.words", "surface.unlisted"}:
+        return _to("Say what is on the car", "jobs:edit", job)
     if finding.code == "wait.no_day":
         return _to("Paint and panels", "jobs:panels", job)
     if finding.code == "pad.coarser":

@@ -3,5 +3,6 @@
 from .groups import GroupsForm
 from .products import PackForm, ProductForm, read_life
 from .profile import ProfileForm
+from .sheet import AttachForm
 
-__all__ = ["GroupsForm", "PackForm", "ProductForm", "ProfileForm", "read_life"]
+__all__ = ["AttachForm", "GroupsForm", "PackForm", "ProductForm", "ProfileForm", "read_life"]

@@ -2,6 +2,7 @@
 
 from .on_the_car import confirm_groups, edit_profile, follow_kind, profile
 from .products import edit, edit_pack, new, new_pack, product, products
+from .sheet import sheet
 
 __all__ = [
     "confirm_groups",
@@ -14,4 +15,5 @@ __all__ = [
     "product",
     "products",
     "profile",
+    "sheet",
 ]

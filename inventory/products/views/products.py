@@ -5,7 +5,7 @@ from django.http import Http404, HttpRequest, HttpResponse
 from django.shortcuts import redirect, render
 from django.views.decorators.http import require_GET
 
-from inventory.access import member, owner, shop_of
+from inventory.access import member, owner, person_of, shop_of
 from inventory.models import Kind, Pack, Product
 from inventory.products import actions, queries
 from inventory.products.forms import PackForm, ProductForm
@@ -28,8 +28,12 @@ def products(request: HttpRequest) -> HttpResponse:
 def product(request: HttpRequest, code: str) -> HttpResponse:
     """Show one product: its lives, its packs, its bottles, its sheet."""
     found = the_product(request, code)
+    unread = queries.is_unread(found)
+    lacks = unread or (found.needs_sheet and found.sheet is None)
     context = {
         "product": found,
+        "unread": unread,
+        "only_owners": queries.owners(found.shop) if lacks and not person_of(request).is_owner else "",
         "too_large": queries.too_large(found),
         "gives_off": queries.gives_off(found),
     }

@@ -45,6 +45,42 @@ def test_somebody_without_a_password_badges_and_cannot_sign_in(ines, client, wor
     assert not client.login(username="pia", password="")
 
 
+def test_who_only_badges_needs_no_name_to_sign_in_with(ines, client, world):
+    sent = {"name": "Pia", "username": "", "role": "technician", "is_active": "on"}
+    ines.post(reverse("people:new"), sent)
+
+    pia = Person.objects.get(name="Pia")
+    page = ines.get(reverse("people:edit", args=[pia.code])).content.decode()
+    assert (pia.username, pia.has_usable_password()) == (f"badge-{pia.code.lower()}", False)
+    assert pia.username not in page
+    assert "badge only" in ines.get(reverse("people:list")).content.decode()
+    ines.post(reverse("people:edit", args=[pia.code]), sent | {"name": "Pia M"})
+    assert Person.objects.get(pk=pia.pk).name == "Pia M", "kept again without a name to sign in with"
+
+
+def test_a_password_asks_for_the_name_that_goes_with_it(ines, world):
+    sent = {
+        "name": "Pia",
+        "username": "",
+        "role": "technician",
+        "is_active": "on",
+        "password": "clear coat 9",
+    }
+
+    page = ines.post(reverse("people:new"), sent).content.decode()
+
+    assert "Who has a password signs in with a name. Say which." in page
+    assert not Person.objects.filter(name="Pia").exists()
+
+
+def test_who_signs_in_cannot_lose_the_name_for_it(ines, world):
+    sent = {"name": "Tomas", "username": "", "role": "technician", "is_active": "on"}
+
+    ines.post(reverse("people:edit", args=[world.tomas.code]), sent)
+
+    assert Person.objects.get(pk=world.tomas.pk).username == world.tomas.username
+
+
 def test_a_person_may_hold_a_pin_that_nobody_can_read(ines, world):
     data = {"name": "Ines", "username": "ines", "role": "owner", "is_active": "on", "pin": "2580"}
     ines.post(reverse("people:edit", args=[world.ines.code]), data)

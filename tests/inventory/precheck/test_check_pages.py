@@ -207,7 +207,7 @@ def test_a_stop_that_protects_people_has_no_override(shop: w.World) -> None:
 
     assert "This stop ends by changing the fact, not by a word." in text(page)
     assert "Override" not in text(page)
-    assert "Attach the sheet" in text(page)
+    assert "Attach a data sheet" in text(page)
 
 
 def test_printing_the_label_ends_the_question_about_it(shop: w.World) -> None:

@@ -155,10 +155,8 @@ COVER = bottle(NRXV, TIDEWALL, 30, dates=GOOD)
 
 
 def at(before: timedelta, *shelf) -> list[tuple[str, str]]:
-    return [
-        (one.grade, one.do)
-        for one in found(facts(COAT_20, shelf=shelf), FRIDAY + timedelta(minutes=30) - before)
-    ]
+    now = COAT.starts_at - before
+    return [(one.grade, one.do) for one in found(facts(COAT_20, shelf=shelf), now)]
 
 
 AFTER = "Friday 27 November, 09:00 is after its use-by, Thursday 26 November. "
