@@ -121,8 +121,8 @@ def test_a_hardener_that_is_thinned_with_water_is_asked_for_each_bottle() -> Non
         "close a can that met water."
     )
     assert spoken["next"] == (
-        "Fill it neat, or thin it with what its label names. Where its maker wants water: YES, and use it up; "
-        "never close a bottle that holds both."
+        "Fill it neat, or thin it with what its label names. Where its maker wants water: YES, and use it "
+        "up; never close a bottle that holds both."
     )
     assert here.hears("YES").startswith(f"recorded: Filled {one.code[:4]}")
     assert here.hears(other.code).startswith("ask: Marl hardener and water react")
