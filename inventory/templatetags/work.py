@@ -1,9 +1,12 @@
 """What a step does to the car, in templates."""
 
+from collections.abc import Iterable
+
 from django import template
 
 from inventory.models import ServiceStep, Step, Work
 from inventory.trade.naming import row
+from inventory.trade.surfaces import materials
 from inventory.units import Dimension, show
 
 register = template.Library()
@@ -29,6 +32,13 @@ def does(step: Step | ServiceStep) -> str:
     if step.touches is not None:
         said.append(f"touches {', '.join(step.touches)}")
     return " · ".join(said)
+
+
+@register.filter
+def surfaces(said: Iterable[str]) -> str:
+    """Return what is special about a car, "matte vinyl wrap, leather"; words of no table as they stand."""
+    known = materials()
+    return ", ".join(known[one].name if one in known else f"“{one}”" for one in said)
 
 
 def _cut(step: Step | ServiceStep) -> str:

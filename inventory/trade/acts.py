@@ -5,7 +5,10 @@ from dataclasses import dataclass, field
 from datetime import date, datetime
 
 from .profile import Profile
-from .surfaces import area
+from .surfaces import materials
+
+# Whoever bleaches inside a car with a soft top meets the top.
+BLEACH, INTERIOR, TOP = "bleach", "interior", "top"
 
 
 @dataclass(frozen=True)
@@ -14,7 +17,8 @@ class Surface:
 
     `key` is of surfaces.csv; `since_on` is the day of the refinish or film; `baked` None counts as air-dried;
     `arrives` maps a residue to since when (None: not known). A coating it arrives with has a name, an
-    instant (None: not known) and its profile (None: the default of a coating).
+    instant (None: not known) and its profile (None: the default of a coating). `no_wheel`: this
+    metal is not of the wheels.
     """
 
     name: str
@@ -27,6 +31,12 @@ class Surface:
     coating: str = ""
     coated_at: datetime | None = None
     coating_profile: Profile | None = None
+    no_wheel: bool = False
+
+    @property
+    def areas(self) -> frozenset[str]:
+        """Areas in which work reaches it; raise KeyError for a surface that is not in the table."""
+        return materials()[self.key].areas - ({"wheels"} if self.no_wheel else set())
 
 
 @dataclass(frozen=True)
@@ -54,11 +64,14 @@ class Act:
     @property
     def areas(self) -> frozenset[str]:
         """Areas that it reaches: what the step says, else what the product does."""
-        return self.profile.touches if self.touches is None else self.touches
+        if self.touches is not None:
+            return self.touches
+        inside = self.has(BLEACH) and INTERIOR in self.profile.touches
+        return self.profile.touches | ({TOP} if inside else set())
 
     def meets(self, surface: Surface) -> bool:
         """Whether it touches a surface; raise KeyError for one that is not in the table."""
-        return area(surface.key) in self.areas and (self.panels is None or surface.panel in self.panels)
+        return bool(surface.areas & self.areas) and (self.panels is None or surface.panel in self.panels)
 
     def has(self, trait: str) -> bool:
         """Whether the product has a trait."""

@@ -6,7 +6,7 @@ from functools import lru_cache
 from types import MappingProxyType
 
 from .edits import NO_EDITS, NO_WAITS, THIS_SHOP, Edits, Waits
-from .kinds import default, traits_of
+from .kinds import default, families, traits_of
 from .reading import in_words, listed
 from .surface_rules import always
 
@@ -19,7 +19,8 @@ NUMBERS = ("heat_c", "air_from_c", "air_to_c", "humidity_from", "humidity_to")
 class Profile:
     """What a product leaves, lifts, needs absent and must not touch, and its waits, all resolved.
 
-    `needs_absent` maps a residue to its grade; `sources` tells where each field came from.
+    `needs_absent` maps a residue to its grade; `sources` tells where each field came from. `guessed` are
+    traits of a family that nobody named.
     """
 
     kind: str
@@ -31,6 +32,7 @@ class Profile:
     asks: frozenset[str] = frozenset()
     touches: frozenset[str] = frozenset()
     traits: frozenset[str] = frozenset()
+    guessed: frozenset[str] = frozenset()
     waits: Waits = NO_WAITS
     topper_ok: bool = False
     heat_c: int | None = None
@@ -54,7 +56,9 @@ def profile(kind: str, groups: frozenset[str] = frozenset(), edits: Edits = NO_E
     """
     row = default(kind, edits.family)
     own = row["traits"] if edits.traits is None else ";".join(edits.traits)
-    traits = frozenset(listed(own)) | traits_of(groups)
+    known = traits_of(groups)
+    traits = frozenset(listed(own)) | known
+    named = edits.family or edits.traits is not None or len(families(kind)) < 2
     return Profile(
         kind=kind,
         family=row["family"],
@@ -67,6 +71,7 @@ def profile(kind: str, groups: frozenset[str] = frozenset(), edits: Edits = NO_E
         never=always(traits, "stop") if edits.never is None else frozenset(edits.never),
         asks=always(traits, "ask") if edits.asks is None else frozenset(edits.asks),
         traits=traits,
+        guessed=frozenset() if named else traits - known,
         waits=Waits(**{one.name: _wait(row, edits, one.name) for one in fields(Waits)}),
         topper_ok=bool(edits.topper_ok),
         sources=MappingProxyType(_sources(row, edits)),

@@ -108,14 +108,14 @@ def test_a_car_s_size_surfaces_and_contact_are_changed_with_its_job(shop: w.Worl
         "car-plate": "LM 204",
         "car-size": "van",
         "car-contact": "Mr Abel, 0100",
-        "car-surfaces_text": "matte film,  soft top ,",
+        "car-surfaces": ["wrap_matte", "top_fabric"],
     }
 
     page = at_the_screen(shop.tomas).post(reverse("jobs:edit", args=[job.code]), given, follow=True)
 
     job.vehicle.refresh_from_db()
-    assert (job.vehicle.size, job.vehicle.surfaces) == ("van", ["matte film", "soft top"])
-    for said in ("Two layers", "Key is at the desk.", "LM 204", "Mr Abel, 0100", "matte film, soft top"):
+    assert (job.vehicle.size, job.vehicle.surfaces) == ("van", ["wrap_matte", "top_fabric"])
+    for said in ("Two layers", "Key is at the desk.", "LM 204", "Mr Abel, 0100", "matte vinyl wrap, soft-top fabric"):
         assert said in text(page)
 
 

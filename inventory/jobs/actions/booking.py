@@ -23,7 +23,7 @@ def book(
     """
     body = {
         "service": service.pk if service else None,
-        "car": car.pk or [car.name, car.plate, car.size, car.contact],
+        "car": car.pk or [car.name, car.plate, car.size, car.contact, car.surfaces],
         "starts_at": starts_at.isoformat(),
         "title": title,
     }

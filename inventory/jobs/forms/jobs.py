@@ -1,15 +1,18 @@
 """Booking a car, moving it, and what is known of a job, its car and its steps."""
 
+from collections.abc import Iterator
 from datetime import datetime
 from typing import Any, ClassVar, cast
 
 from django import forms
+from django.forms.boundfield import BoundWidget
 
 from inventory.jobs import queries
 from inventory.jobs.queries.panels import panels_to_cut
 from inventory.models import Job, Panel, Person, Service, Shop, Step, Vehicle
 
 from .fields import DayAndTime, KeyField, choose
+from .surfaces import SurfacesField, grouped
 from .work import HELP, LABELS, WORK, WorkForm
 
 
@@ -33,6 +36,7 @@ class BookForm(forms.Form):
     plate = forms.CharField(max_length=20, required=False, label="Plate")
     size = forms.ChoiceField(choices=Vehicle.Size.choices, initial=Vehicle.Size.MID, label="Its size")
     contact = forms.CharField(max_length=120, required=False, label="Customer's contact")
+    surfaces = SurfacesField()
     title = forms.CharField(
         max_length=120, required=False, label="Called", help_text="Left empty it has the service's name."
     )
@@ -48,6 +52,11 @@ class BookForm(forms.Form):
         given: dict[str, Any] = super().clean() or {}
         if not given.get("vehicle") and not given.get("name"):
             self.add_error("name", "Choose a car, or give the new one a name.")
+        elif given.get("vehicle") and given.get("surfaces"):
+            says = (
+                "This car is known. Untick these; what is special about it is said where its job is edited."
+            )
+            self.add_error("surfaces", says)
         if not given.get("service") and not given.get("title"):
             self.add_error("title", "Choose a service, or say what the job is.")
         return given
@@ -63,7 +72,16 @@ class BookForm(forms.Form):
             plate=given["plate"],
             size=given["size"],
             contact=given["contact"],
+            surfaces=given["surfaces"],
         )
+
+    def plain_fields(self) -> list[forms.BoundField]:
+        """Return what stands open."""
+        return [field for field in self.visible_fields() if field.name != "surfaces"]
+
+    def surface_groups(self) -> Iterator[tuple[str, list[BoundWidget]]]:
+        """Return the boxes of what is special about the car, in groups."""
+        return grouped(self["surfaces"])
 
 
 class MoveForm(forms.Form):
@@ -85,28 +103,26 @@ class JobForm(forms.ModelForm):  # type: ignore[type-arg]
 class VehicleForm(forms.ModelForm):  # type: ignore[type-arg]
     """The car itself; what is changed here holds for all its jobs."""
 
-    surfaces_text = forms.CharField(
-        label="Surfaces",
-        required=False,
-        max_length=400,
-        help_text="What is special about it: matte film, soft top.",
-    )
+    surfaces = SurfacesField()
 
     class Meta:
         model = Vehicle
-        fields = ["name", "plate", "size", "contact"]
+        fields = ["name", "plate", "size", "contact", "surfaces"]
         labels = {"name": "Car", "size": "Its size", "contact": "Customer's contact"}
 
     def __init__(self, *args: Any, **kwargs: Any) -> None:
         super().__init__(*args, **kwargs)
-        self.initial.setdefault("surfaces_text", ", ".join(map(str, self.instance.surfaces)))
+        surfaces = self.fields["surfaces"]
+        assert isinstance(surfaces, SurfacesField)
+        surfaces.offer(self.instance.surfaces)
 
-    def clean(self) -> dict[str, Any]:
-        """Keep the surfaces as a list."""
-        given: dict[str, Any] = super().clean() or {}
-        listed = str(given.get("surfaces_text") or "").split(",")
-        self.instance.surfaces = [surface.strip() for surface in listed if surface.strip()]
-        return given
+    def plain_fields(self) -> list[forms.BoundField]:
+        """Return what stands open."""
+        return [field for field in self.visible_fields() if field.name != "surfaces"]
+
+    def surface_groups(self) -> Iterator[tuple[str, list[BoundWidget]]]:
+        """Return the boxes of what is special about the car, in groups."""
+        return grouped(self["surfaces"])
 
 
 class StepForm(WorkForm):

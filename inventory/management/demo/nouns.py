@@ -31,6 +31,12 @@ SHEETLESS_KINDS = frozenset({"pad", "towel", "applicator", "abrasive", "clay", "
 # The demo shows what an old sheet looks like: these were last revised so many days ago.
 OLD_SHEETS = {"quell_leather": 1500, "sallow_wax": 1320, "fenmoor_alk": 1180}
 PASSWORD = "clear coat"
+# What somebody ticked of whole cars; of the others nobody said what the wheels and the bare metal are.
+TICKED = {
+    "hatch": ["lacquered_wheel"],
+    "coupe": ["lacquered_wheel"],
+    "roadster": ["lacquered_wheel", "leather"],
+}
 
 
 @dataclass
@@ -247,4 +253,6 @@ def _vehicles(cast: Cast) -> None:
         ("pickup", "silver pickup", "large"),
         ("wagon", "brown wagon", "mid"),
     ):
-        cast.vehicles[key] = Vehicle.objects.create(shop=cast.shop, name=name, size=size)
+        cast.vehicles[key] = Vehicle.objects.create(
+            shop=cast.shop, name=name, size=size, surfaces=TICKED.get(key, [])
+        )

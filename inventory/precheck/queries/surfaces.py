@@ -9,7 +9,7 @@ from inventory.precheck.questions.topics import SurfaceFacts
 from inventory.trade.acts import Act, Surface
 from inventory.trade.profile import Profile
 from inventory.trade.residues import NOTHING
-from inventory.trade.surfaces import area
+from inventory.trade.surfaces import area, named
 from inventory.trade.visits import arriving
 
 from .acts import SILICONE, acts_of, rinses, silicone_beside
@@ -20,6 +20,8 @@ COATING = "coating"
 AN_OLD_COATING = "an old coating"
 COATED = frozenset({"paint", "film"})
 WHOLE_CAR = Surface("paint", "clear_coat")
+WHOLE, WHEELS = "car", "wheels"
+WHEEL_WORDS = ("wheel", "rim", "alloy")
 
 
 def load(loading: Loading) -> dict[int, SurfaceFacts]:
@@ -36,6 +38,8 @@ def _facts(rows: CarRows, job: Job) -> SurfaceFacts:
         surfaces=_surfaces(rows, job, acts_of(visits, rows.profiles, rows.cut_panels), typed),
         acts=_acts(rows, job),
         described=bool(visits) or _described(typed, rows.panels.get(job.vehicle_id, [])),
+        unread=() if rows.panels.get(job.vehicle_id) else unread(job.vehicle.surfaces),
+        car=job.vehicle.code,
     )
 
 
@@ -49,14 +53,39 @@ def _described(typed: Sequence[Arrival], panels: Sequence[Panel]) -> bool:
 
 
 def _surfaces(rows: CarRows, job: Job, done: list[Act], typed: list[Arrival]) -> tuple[Surface, ...]:
-    panels = rows.panels.get(job.vehicle_id, [])
-    known: list[tuple[int | None, Surface]] = [(panel.pk, _surface(panel)) for panel in panels]
+    known = surfaces_of(rows.panels.get(job.vehicle_id, []), job.vehicle.surfaces)
     return tuple(
         _typed(
             arriving(surface, done), [row for row in typed if row.panel_id in (None, panel)], rows.profiles
         )
-        for panel, surface in known or [(None, WHOLE_CAR)]
+        for panel, surface in known
     )
+
+
+def surfaces_of(panels: Sequence[Panel], said: Sequence[str]) -> list[tuple[int | None, Surface]]:
+    """Return a car's surfaces with their panels: what is listed, what is ticked of the whole car beside it.
+
+    A car of which no paint is listed is clear-coated, whatever was ticked beside that. Where something is
+    known to be of the wheels, other metal is not.
+    """
+    listed = [(panel.pk, _surface(panel)) for panel in panels]
+    ticked = dict.fromkeys(key for text in said if (key := named(text)))
+    whole = [Surface(WHOLE, key) for key in ticked if key not in {one.key for _, one in listed}]
+    painted = any(area(one.key) in COATED for _, one in listed)
+    found = [*listed, *([] if painted else [(None, WHOLE_CAR)]), *((None, one) for one in whole)]
+    if not any(_of_a_wheel(one) for _, one in found):
+        return found
+    return [(panel, one if _of_a_wheel(one) else replace(one, no_wheel=True)) for panel, one in found]
+
+
+def _of_a_wheel(surface: Surface) -> bool:
+    called = any(word in surface.name.lower() for word in WHEEL_WORDS)
+    return area(surface.key) == WHEELS or (called and WHEELS in surface.areas)
+
+
+def unread(said: Sequence[str]) -> tuple[str, ...]:
+    """Return the words on a car that name no surface."""
+    return tuple(text for text in said if not named(text))
 
 
 def _surface(panel: Panel) -> Surface:

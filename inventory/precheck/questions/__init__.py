@@ -21,7 +21,7 @@ from .reactions import in_the_bay, one_after_the_other
 from .rescue import eyewash_in_reach, gel_in_reach, rescue_in_date
 from .respirators import fit_for_the_mask
 from .sheets import data_sheet_here
-from .surfaces import arrives_unknown, in_the_way
+from .surfaces import arrives_unknown, in_the_way, words_nobody_ticked
 from .tools import (
     air_below_its_pressure,
     no_heat_on_chlorinated_solvent,
@@ -40,6 +40,7 @@ QUESTIONS: tuple[Question, ...] = (
     data_sheet_here,
     open_and_unlabelled,
     in_the_way,
+    words_nobody_ticked,
     arrives_unknown,
     stands_the_heat,
     enough_paint_left,

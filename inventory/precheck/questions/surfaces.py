@@ -4,8 +4,10 @@ from dataclasses import replace
 from datetime import datetime, timedelta
 
 from inventory.trade.acts import Act, Clash
+from inventory.trade.naming import agreeing, row
 from inventory.trade.play import in_order, play
 from inventory.trade.reading import in_words
+from inventory.trade.unlisted import unlisted
 from inventory.trade.visits import COATS
 
 from .asking import GRADES, Finding, question
@@ -26,7 +28,11 @@ def in_the_way(case: Case) -> list[Finding]:
     later = _later(case)
     acts = [_moved(act, later.get(act.step, timedelta())) for act in topic.acts]
     over = frozenset(act.step for act in acts if act.step not in case.open_steps)
-    clashes = play(topic.surfaces, acts, case.facts.zone, done=over)
+    open_acts = [act for act in acts if act.step not in over]
+    clashes = (
+        *play(topic.surfaces, acts, case.facts.zone, done=over),
+        *unlisted(topic.surfaces, open_acts),
+    )
     undated = {one.name for one in topic.surfaces if one.key in DATED and one.since_on is None}
     found: dict[tuple[str, str, str], list[Clash]] = {}
     no_day: list[Clash] = []
@@ -86,6 +92,27 @@ def _finding(alike: list[Clash]) -> Finding:
     return Finding(
         first.code, first.grade, first.says, because, first.do, first.source, (first.product, first.step)
     )
+
+
+@question("steps", "surfaces")
+def words_nobody_ticked(case: Case) -> list[Finding]:
+    """Ask once what words on a car mean that name no surface: nothing can be held against them."""
+    topic = case.facts.surfaces
+    touching = [act for act in in_order(topic.acts) if act.step in case.open_steps and act.profile.traits]
+    if not topic.unread or not touching:
+        return []
+    words = row([f"“{text}”" for text in topic.unread])
+    return [
+        Finding(
+            "surface.words",
+            "ask",
+            f"Nobody ticked what {words} {agreeing(len(topic.unread), 'is', 'are')}.",
+            "These words stand on the car and name no surface, so no product is held against them.",
+            "Tick it on the car, or list the panels; then take the words out.",
+            in_words("C"),
+            (topic.car, touching[0].step),
+        )
+    ]
 
 
 @question("steps", "surfaces")

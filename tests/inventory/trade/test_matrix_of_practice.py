@@ -414,6 +414,22 @@ NEVER = [
         "a cleaner without bleach",
     ),
     never(
+        "leather-bleach:leather",
+        act("interior", 0, "hypochlorite"),
+        "Inside: Polstrel cleaner (bleach) would harm leather",
+        act("interior"),
+        "a cleaner without bleach",
+    ),
+    Case(
+        "textile-bleach:textile",
+        (act("interior", 0, "hypochlorite"),),
+        "Inside: Polstrel cleaner (bleach) would touch textile on the seat.",
+        (act("interior"),),
+        "a cleaner without bleach",
+        (panel("textile", "seat"),),
+        (panel("textile", "seat"),),
+    ),
+    never(
         "top-solvent:top_fabric",
         on_top("solvent", family="alcohol"),
         "Wipe: Parn wipe (solvent) would harm soft-top fabric",

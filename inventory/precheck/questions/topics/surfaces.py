@@ -11,8 +11,11 @@ class SurfaceFacts:
 
     `acts` hold signed steps as well, and silicone of other cars in the bay, whose steps are not the job's.
     `described`: somebody said, or the shop's own earlier work says, what the car arrives with.
+    `unread`: words on the car that name no surface, where nobody listed its panels. `car` is its code.
     """
 
     surfaces: tuple[Surface, ...] = ()
     acts: tuple[Act, ...] = ()
     described: bool = False
+    unread: tuple[str, ...] = ()
+    car: str = ""
