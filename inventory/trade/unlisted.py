@@ -111,7 +111,8 @@ def _question(act: Act, met: list[Met]) -> Clash:
     many = len(met) > 1 or met[0].area != "metal"
     return Clash(
         UNLISTED, "ask",
-        f"{act.step_name}: is anything of {areas} {_either(harmed)}? {act.name}{_traits(rules)} would harm it.",
+        f"{act.step_name}: is anything of {areas} {_either(harmed)}? {act.name}{_traits(rules)} would harm "
+        "it.",
         f"{_because(act, rules)} Nobody said what {areas} of this car {'are' if many else 'is'} made of.",
         f"Tick it on the car, list {areas} among the panels, or say what you saw. {_do(rules)}",
         _source(rules), act.step, act.product, tuple(_word(one.area) for one in met),

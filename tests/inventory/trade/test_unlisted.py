@@ -56,14 +56,14 @@ def touching(kind: str, *groups: str, on: str = "", **more: object) -> Act:
         (
             touching("compound", on="film"),
             "stop",
-            "Cut: Grindel compound (abrasive, compound) would harm gloss vinyl wrap, matte vinyl wrap and paint "
-            "protection film on the film.",
+            "Cut: Grindel compound (abrasive, compound) would harm gloss vinyl wrap, matte vinyl wrap and "
+            "paint protection film on the film.",
         ),
         (
             act("wheel", family="acid"),
             "ask",
-            "Wheels: is anything of the wheels anodised aluminium or bare or polished aluminium? Radine cleaner "
-            "(acid) would harm it.",
+            "Wheels: is anything of the wheels anodised aluminium or bare or polished aluminium? Radine "
+            "cleaner (acid) would harm it.",
         ),
         (
             touching("iron", on="brakes"),
@@ -78,8 +78,8 @@ def touching(kind: str, *groups: str, on: str = "", **more: object) -> Act:
         (
             act("alkaline"),
             "tell",
-            "Degrease: Basrel cleaner (strong alkali) is not for polycarbonate lamp, anodised aluminium and bare "
-            "or polished aluminium.",
+            "Degrease: Basrel cleaner (strong alkali) is not for polycarbonate lamp, anodised aluminium and "
+            "bare or polished aluminium.",
         ),
     ],
     ids=lambda value: value if value in ("stop", "ask", "tell") else None,
@@ -135,7 +135,8 @@ def test_a_question_names_three_ways_out_and_is_asked_once_a_product() -> None:
         "what the wheels of this car are made of."
     )
     assert one.do == (
-        "Tick it on the car, list the wheels among the panels, or say what you saw. Use a neutral cleaner on it."
+        "Tick it on the car, list the wheels among the panels, or say what you saw. "
+        "Use a neutral cleaner on it."
     )
 
 
