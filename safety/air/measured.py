@@ -163,4 +163,5 @@ def still_wanted(one: Measured) -> str:
 
 
 def _capital(text: str) -> str:
-    return text[:1].upper() + text[1:]
+    # The letter before a hyphen says how a molecule is built: n-butyl acetate.
+    return text if text[1:2] == "-" else text[:1].upper() + text[1:]

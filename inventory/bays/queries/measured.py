@@ -67,11 +67,9 @@ class Shown:
             return "The limits that were not measured are still reckoned."
         if self.grade == "ready":
             return "The check takes these figures while the work keeps to what was measured."
-        return (
-            ""
-            if self.grade == "stop"
-            else "Until it is decided, the larger of these and the reckoning counts."
-        )
+        if self.grade == "stop":
+            return "Less product or local exhaust; then have it measured again."
+        return "Until it is decided, the larger of these and the reckoning counts."
 
 
 def exhausts(place: Place, on: date) -> list[Exhaust]:

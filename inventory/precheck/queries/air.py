@@ -21,7 +21,7 @@ SHIFT = timedelta(hours=16)  # no shift reaches further from a step than this
 def load(loading: Loading) -> dict[int, AirFacts]:
     """Return by job what is breathed around it, in eight queries beside the shared rows."""
     steps = [row for row in loading.step_rows if row.signed_at is None]
-    if not steps or not (loading.work_rows or any(row.tools for row in steps)):
+    if not steps or not (loading.work_rows or any(row.tools or row.local_exhaust for row in steps)):
         return {}
     beside = near_steps(loading, steps)
     near = list(beside.select_related("bay", "person").order_by("starts_at", "id"))

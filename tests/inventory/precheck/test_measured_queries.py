@@ -99,6 +99,17 @@ def test_a_step_that_says_local_exhaust_asks_until_an_arm_is_examined(shop: w.Wo
     assert told(job, "air.local_exhaust") == []
 
 
+def test_a_step_without_products_that_says_local_exhaust_asks_too(shop: w.World) -> None:
+    job = w.job(shop, w.NOON + timedelta(days=1))
+    step = w.step(job, "Sanding", bay=shop.bay_2, person=shop.tomas)
+    assert told(job, "air.local_exhaust") == []
+    step.local_exhaust = True
+    step.save()
+    assert told(job, "air.local_exhaust") == [
+        "Sanding counts on local exhaust, and none in Bay 2 is examined: none is written down."
+    ]
+
+
 def test_the_buttons_lead_to_what_ends_a_finding() -> None:
     stop = way_out(finding("air.named_protection", wiping(60, ACID)), "JDPXKLNB")
     assert stop is not None

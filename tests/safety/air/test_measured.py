@@ -112,6 +112,13 @@ def test_what_is_said_of_results_holds_the_numbers_and_the_list() -> None:
     )
 
 
+def test_the_letter_before_a_hyphen_stays_small_in_a_sentence() -> None:
+    found = one(10, regime="UK", cas="123-86-4")
+    assert in_words(found).startswith(
+        "n-butyl acetate against the 8-hour limit: 1 result, 10 ppm, 6.67 % of 150 ppm"
+    )
+
+
 def test_a_kind_of_limit_that_exists_and_was_not_measured_is_named() -> None:
     """The WEL of isopropanol has 8 hours and 15 minutes; only 8 hours were measured."""
     found = judged(samples(39, 38, 35), "UK", ON, {})
