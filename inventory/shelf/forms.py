@@ -1,7 +1,10 @@
 """The forms of a bottle's page. They are for kindness; the ledger keeps the promises."""
 
+from datetime import datetime
+
 from django import forms
 from django.http import QueryDict
+from django.utils import timezone
 
 from inventory.models import Container, Place, Shop
 from inventory.precheck.queries import tipped_into
@@ -83,14 +86,27 @@ class MoveForm(MeetingForm):
         return given
 
 
+def why_it_goes(container: Container, at: datetime) -> str:
+    """Return what the shop knows of why a bottle goes: why it is held, its date, nothing in it; or ""."""
+    recalled = any(lot.recalled for lot in container.lots.all())
+    if recalled and "recall" not in container.held:
+        return f"recalled: {container.held}" if container.held else "recalled"
+    if container.held:
+        return container.held
+    if container.use_by_at and container.use_by_at <= at:
+        return "out of date"
+    return "" if container.content else "empty"
+
+
 class DiscardForm(MeetingForm):
     """Why the bottle leaves the shelf, and into which can what is left in it is tipped."""
 
-    reason = forms.CharField(max_length=120, label="Why it goes", initial="out of date")
+    reason = forms.CharField(max_length=120, label="Why it goes")
 
     def __init__(self, *args: object, shop: Shop, container: Container, **kwargs: object) -> None:
         super().__init__(*args, **kwargs)  # type: ignore[arg-type]
         self.container = container
+        self.initial["reason"] = why_it_goes(container, timezone.now())
         cans = Place.objects.filter(shop=shop, kind=Place.Kind.CAN).order_by("name")
         if container.content and cans:
             self.fields["can"] = forms.ModelChoiceField(

@@ -70,4 +70,5 @@ def follows(a: Substance, b: Substance) -> bool:
 
 def _hidden_acid(a: Substance, b: Substance) -> Pair:
     says = "What holds a fluoride is mostly acid, and iron remover with acid may give off toxic gas."
-    return Pair(a.name, b.name, ("GT",), "S5: a house rule for fluorides", "M", says, "S5")
+    about = "a fluoride, taken for an acid, and iron remover"
+    return Pair(a.name, b.name, ("GT",), "S5: a house rule for fluorides", "M", says, "S5", about=about)

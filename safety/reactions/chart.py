@@ -14,6 +14,7 @@ from safety.reactions.values import MARKS, Pair, Substance, in_words, ordered
 
 SOURCE = "EPA-600/2-80-076, figure 6"
 WITH_NOTHING = "107"  # its row in the chart is one sentence: it goes with nothing
+REACTS = "reacts with water, so it goes with nothing"
 COLUMN = "chart, column 107"
 
 
@@ -48,16 +49,15 @@ def _pair(a: Substance, b: Substance, met: frozenset[str]) -> Pair:
     low, high = sorted(met, key=_number)
     cell = cells()[met]
     note = f" {MARKS[cell.mark][0].upper()}{MARKS[cell.mark][1:]}." if cell.mark == "doubtful" else ""
-    says = (
-        f"The chart gives {in_words(cell.codes)} for {groups()[low].name} with {groups()[high].name}.{note}"
-    )
-    return Pair(a.name, b.name, cell.codes, f"{SOURCE}, cell {low}-{high}", cell.mark, says, f"{low}-{high}")
+    pair, number = f"{groups()[low].name} with {groups()[high].name}", f"{low}-{high}"
+    says = f"The chart gives {in_words(cell.codes)} for {pair}.{note}"
+    return Pair(a.name, b.name, cell.codes, f"{SOURCE}, cell {number}", cell.mark, says, number, about=pair)
 
 
 def _column(a: Substance, b: Substance, others: list[str]) -> Pair:
     names = ", ".join(groups()[each].name for each in others)
     says = f"The chart lets water-reactive substances meet nothing, so not {names}."
-    return Pair(a.name, b.name, ordered({"GF", "GT"}), COLUMN, "M", says, WITH_NOTHING)
+    return Pair(a.name, b.name, ordered({"GF", "GT"}), COLUMN, "M", says, WITH_NOTHING, about=REACTS)
 
 
 def _beside_107(met: frozenset[str]) -> str:

@@ -22,6 +22,7 @@ class Rule:
     """One row: what on one side, what on the other, and what they do."""
 
     id: str
+    about: str
     a: Side
     b: Side
     codes: tuple[str, ...]
@@ -37,6 +38,7 @@ def own_rules() -> tuple[Rule, ...]:
     return tuple(
         Rule(
             id=row["id"],
+            about=row["about"],
             a=_side(row["a"]),
             b=_side(row["b"]),
             codes=ordered(set(row["codes"].split(","))),
@@ -65,5 +67,5 @@ def by_rules(a: Substance, b: Substance) -> Iterator[Pair]:
         there = meets(rule.a, one) and meets(rule.b, other)
         if there or (meets(rule.a, other) and meets(rule.b, one)):
             yield Pair(
-                a.name, b.name, rule.codes, rule.source, rule.mark, rule.says, rule.id, where=rule.where
+                a.name, b.name, rule.codes, rule.source, rule.mark, rule.says, rule.id, rule.where, rule.about
             )

@@ -31,8 +31,8 @@ def finding(
 
 def because(first: Pair, rest: list[Pair]) -> str:
     """Return what the first pair gives, and what else was found, shortly."""
-    told = f"{first.rule}: {in_words(first.codes)}."
-    also = dict.fromkeys(f"{each.rule} {in_words(each.codes)}" for each in rest)
+    told = f"{first.cites[:1].upper()}{first.cites[1:]}: {in_words(first.codes)}."
+    also = dict.fromkeys(f"{each.cites}: {in_words(each.codes)}" for each in rest)
     return f"{told} Also found: {'; '.join(also)}." if also else told
 
 

@@ -16,6 +16,9 @@ IN_WORDS = {
     "U": "perhaps a hazard",
 }
 REFUSED = frozenset({"GT", "GF", "E", "P", "F"})
+# Whose rule an id is, by how it begins; any other is one of the chart.
+WHOSE = {"S": "house rule ", "EUH": "label statement ", "H": "label statement "}
+WITH_CELL = {"107": "chart, group 107", "cabinet": "house rule for cabinets"}
 MARKS = {
     "S": "read",
     "S2": "read in a copy",
@@ -42,7 +45,10 @@ class Substance:
 
 @dataclass(frozen=True)
 class Pair:
-    """One thing that two substances do to each other, by one rule or one cell; `rule` is its id."""
+    """One thing that two substances do to each other, by one rule or one cell.
+
+    `rule` is its id, which says nothing to a reader; `about` says what it is about.
+    """
 
     a: str
     b: str
@@ -52,6 +58,14 @@ class Pair:
     says: str
     rule: str
     where: str = EVERYWHERE
+    about: str = ""
+
+    @property
+    def cites(self) -> str:
+        """Return the rule as a reason names it: "house rule S6 (thioglycolate and alkali)"."""
+        whose = next((words for start, words in WHOSE.items() if self.rule.startswith(start)), "")
+        named = f"{whose}{self.rule}" if whose else WITH_CELL.get(self.rule, f"chart, cell {self.rule}")
+        return f"{named} ({self.about})" if self.about else named
 
     @property
     def grave(self) -> bool:

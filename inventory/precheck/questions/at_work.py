@@ -25,6 +25,13 @@ TIGHT = frozenset(RESPIRATORS) - {"hood"}
 ENDS = "nothing else ends this stop"
 
 
+def a_mask(respirator: str) -> str:
+    """Return what is worn with its article, "an air-fed mask"; the names here sound as they are spelt."""
+    words = RESPIRATORS.get(respirator, "")
+    article = "an" if words[:1] in {*"aeiou"} else "a"
+    return f"{article} {words}" if words else ""
+
+
 @dataclass(frozen=True)
 class Task:
     """A step that is still to be done; one that is late is done now."""

@@ -5,7 +5,7 @@ from collections.abc import Iterable
 from inventory.codes import pair
 
 from .asking import Finding, question
-from .at_work import ENDS, RESPIRATORS, Task, ended, tasks
+from .at_work import ENDS, RESPIRATORS, Task, a_mask, ended, tasks
 from .case import Case
 from .topics.people import ItemFacts
 from .words import plural
@@ -41,7 +41,7 @@ def _no_cartridge(task: Task, here: Iterable[ItemFacts]) -> Finding:
         for item in here
         if item.wear_minutes is not None and item.minutes >= item.wear_minutes
     )
-    said = (f"{task.step.name} is done in a {RESPIRATORS[task.respirator]}.", worn, ended(here))
+    said = (f"{task.step.name} is done in {a_mask(task.respirator)}.", worn, ended(here))
     return Finding(
         "people.cartridge",
         "stop",

@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from datetime import date
 
 from .asking import Finding, question
-from .at_work import ENDS, RESPIRATORS, Task, dated, series, takes, tasks
+from .at_work import ENDS, Task, a_mask, dated, series, takes, tasks
 from .case import Case
 from .topics.people import DangerFacts, PersonFacts
 
@@ -42,7 +42,7 @@ def first_day_signed(case: Case) -> list[Finding]:
 
 
 def _unsigned(task: Task, who: PersonFacts, grave: list[DangerFacts]) -> Finding:
-    worn = f"{task.step.name} is done in a {RESPIRATORS.get(task.respirator, '')}."
+    worn = f"{task.step.name} is done in {a_mask(task.respirator)}."
     return Finding(
         "people.first_day",
         "stop",
@@ -122,7 +122,7 @@ def _few(names: Iterable[str]) -> str:
 
 def _reason(task: Task, topic: str) -> str:
     if topic == "respirator":
-        return f"{task.step.name} is done in a {RESPIRATORS[task.respirator]}."
+        return f"{task.step.name} is done in {a_mask(task.respirator)}."
     return takes(task, _with(task, topic))
 
 
@@ -154,7 +154,7 @@ def _nobody_named(work: Iterable[Task]) -> list[Finding]:
     if not meant:
         return []
     first, grave = meant[0], _late(meant[0]) or _grave(meant[0])
-    worn = f"{first.step.name} is done in a {RESPIRATORS.get(first.respirator, '')}."
+    worn = f"{first.step.name} is done in {a_mask(first.respirator)}."
     return [
         Finding(
             "people.training",

@@ -7,7 +7,7 @@ from safety.hazards.equipment import SOURCE as WORN
 from safety.hazards.equipment import grave, worn_against
 
 from .asking import Finding, question
-from .at_work import ENDS, RESPIRATORS, Task, capital, ended, series, takes, tasks
+from .at_work import ENDS, RESPIRATORS, Task, a_mask, capital, ended, series, takes, tasks
 from .case import Case
 from .respirators import serves_as
 from .topics.people import DangerFacts, ItemFacts
@@ -17,7 +17,7 @@ WORDS = {
     "goggles": "goggles",
     "face_shield": "a face shield",
     "apron": "an apron",
-    **{kind: f"a {words}" if kind != "air_fed" else f"an {words}" for kind, words in RESPIRATORS.items()},
+    **{kind: a_mask(kind) for kind in RESPIRATORS},
 }
 # A mask over the whole face guards the eyes and the face too.
 WHOLE_FACE = {"full", "powered_full", "air_fed"}
@@ -131,7 +131,7 @@ def _sprayed(case: Case, work: Iterable[Task]) -> list[Finding]:
     for task in work:
         holds = [one for one in task.dangers if one.isocyanate and one.code not in composed]
         if holds and task.work.sprayed and task.respirator != "air_fed":
-            has = f"a {RESPIRATORS[task.respirator]}" if task.respirator else "no mask"
+            has = a_mask(task.respirator) or "no mask"
             return [
                 Finding(
                     "people.equipment",

@@ -1,7 +1,7 @@
 """May whoever does a step wear what the step is done in: evaluated, fitted, nothing between mask and skin?"""
 
 from .asking import Finding, question
-from .at_work import ENDS, RESPIRATORS, TIGHT, Task, dated, tasks
+from .at_work import ENDS, RESPIRATORS, TIGHT, Task, a_mask, dated, tasks
 from .case import Case
 from .topics.people import Fitted, ItemFacts, PersonFacts
 from .words import day
@@ -46,7 +46,7 @@ def _evaluated(task: Task, who: PersonFacts) -> Finding | None:
     return Finding(
         "people.evaluation",
         "stop",
-        f"{who.name} has no medical evaluation in date for a {RESPIRATORS[task.respirator]}.",
+        f"{who.name} has no medical evaluation in date for {a_mask(task.respirator)}.",
         f"{task.step.name} is done in it from {task.starts}.{was} A mask makes breathing harder: a physician "
         "says first who may wear one.",
         f"Have {who.name} evaluated and write the day down under People, then have the mask fitted; {ENDS}.",
@@ -70,7 +70,7 @@ def _fitted(case: Case, task: Task, who: PersonFacts) -> Finding | None:
         "people.fit_test",
         "stop",
         _unfitted(task, who, fits, here),
-        f"{task.step.name} is done in a {RESPIRATORS[task.respirator]} on {day(task.on)}. A mask that was "
+        f"{task.step.name} is done in {a_mask(task.respirator)} on {day(task.on)}. A mask that was "
         "not fitted to this face leaks where nobody sees it.",
         f"Have the mask that is here fitted to {who.name} before {task.starts} and write it down under "
         f"People; {ENDS}.",
@@ -80,14 +80,13 @@ def _fitted(case: Case, task: Task, who: PersonFacts) -> Finding | None:
 
 
 def _unfitted(task: Task, who: PersonFacts, fits: list[Fitted], here: set[str]) -> str:
-    worn = RESPIRATORS[task.respirator]
     of_these = [one for one in fits if one.mask in here or not here]
     last = max(of_these, key=lambda one: one.when.until or one.when.on, default=None)
     if last and last.when.until:
         return f"{who.name}'s fit test of the {last.mask_name} is good to {dated(last.when.until)} only."
     if fits:
         return f"{who.name} was fitted with the {fits[0].mask_name}, which is not on the shelf in date."
-    return f"{who.name} has no fit test for a {worn}."
+    return f"{who.name} has no fit test for {a_mask(task.respirator)}."
 
 
 def _face(task: Task, who: PersonFacts) -> Finding | None:

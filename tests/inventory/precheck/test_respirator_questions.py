@@ -5,6 +5,7 @@ from datetime import date
 
 import pytest
 
+from inventory.precheck.questions.at_work import a_mask
 from inventory.precheck.questions.cartridges import cartridge_hours
 from inventory.precheck.questions.respirators import fit_for_the_mask
 from inventory.precheck.questions.topics.people import Fitted, Lasting
@@ -49,6 +50,15 @@ def test_nobody_wears_a_mask_before_the_evaluation_and_that_alone_is_said() -> N
         "Have Tomas evaluated and write the day down under People, then have the mask fitted; nothing else "
         "ends this stop."
     )
+
+
+def test_the_article_follows_the_sound() -> None:
+    hose = only(fit_for_the_mask, masked("air_fed", evaluated=(), fitted=()))
+
+    assert hose.says == "Tomas has no medical evaluation in date for an air-fed mask."
+    assert [a_mask(each) for each in ("ffp3", "powered_full", "air_fed", "")] == [
+        "a dust mask FFP3", "a powered full-face mask", "an air-fed mask", "",
+    ]  # fmt: skip
 
 
 def test_a_fit_test_that_ends_before_the_step_stops_it() -> None:

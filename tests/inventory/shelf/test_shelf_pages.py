@@ -181,3 +181,42 @@ def test_a_bottle_shows_what_its_label_says_of_hazards_and_what_to_wear(ines, wo
     assert "Highly flammable liquid and vapour." in shown
     assert "nitrile 0.4 mm" in shown
     assert 'alt="GHS02"' in shown
+
+
+def why(world, client, **about) -> str:
+    kept = bottle(world, tidewall(world), 30 * ML)
+    recalled = about.pop("recalled", False)
+    Container.objects.filter(pk=kept.pk).update(**about)
+    kept.lots.update(recalled=recalled)
+    return client.get(page(kept.code, "discard")).context["form"].initial["reason"]
+
+
+@pytest.mark.parametrize(
+    ("about", "reason", "because"),
+    [
+        ({"held": "frozen"}, "frozen", "it goes for what it is held for"),
+        ({"held": "recalled", "recalled": True}, "recalled", "a recall is called by its name"),
+        ({"held": "maker's notice 12", "recalled": True}, "recalled: maker's notice 12", "and by its notice"),
+        (
+            {"use_by_at": NOON - timedelta(days=400), "use_by_on": NOON.date()},
+            "out of date",
+            "its date is over",
+        ),
+        ({"content": 0}, "empty", "nothing is in it"),
+        ({}, "", "the shop knows no reason: somebody says it"),
+    ],
+)
+def test_the_reason_for_discarding_starts_from_what_the_shop_knows(ines, world, about, reason, because):
+    assert why(world, ines, **about) == reason, because
+
+
+def test_a_lot_that_was_not_given_is_said_once(ines, world):
+    bare = bottle(world, tidewall(world), 30 * ML)
+    known = bottle(world, marl(world), 30 * GRAM, lot="M-7")
+    bare.lots.update(number="")
+
+    said = text(ines.get(page(bare.code)))
+
+    assert "lot not given" in said
+    assert "lot lot" not in said
+    assert "lot M-7" in text(ines.get(page(known.code)))

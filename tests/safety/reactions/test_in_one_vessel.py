@@ -59,9 +59,11 @@ def test_a_refusal_names_both_products_says_why_and_what_to_do() -> None:
         "off chlorine, also one after the other on the same floor or drain."
     )
     assert found.because == (
-        "S1: toxic gas and heat. Also found: EUH031 toxic gas; 1-104 toxic gas and heat; S19 "
-        "heat; 1-10 heat; "
-        "1-106 heat."
+        "House rule S1 (hypochlorite and acid): toxic gas and heat. Also found: label statement EUH031 "
+        "(toxic gas with acids): toxic gas; chart, cell 1-104 (mineral acids, non-oxidising with strong "
+        "oxidisers): toxic gas and heat; house rule S19 (concentrated acid or alkali and water): heat; "
+        "chart, cell 1-10 (mineral acids, non-oxidising with caustics): heat; chart, cell 1-106 (mineral "
+        "acids, non-oxidising with water and water-based products): heat."
     )
     assert found.do == "Take another vessel, clean and rinsed; never top up one with the other."
     assert found.source.startswith("S1: CDC MMWR case reports (read); EUH031: ")

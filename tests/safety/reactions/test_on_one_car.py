@@ -62,7 +62,10 @@ def test_the_stop_says_what_would_happen_and_that_the_evidence_is_mixed() -> Non
         "Thioglycolate or mercaptan with acid stinks, and toxic sulfur gas is possible; the "
         "evidence is mixed."
     )
-    assert found.because == "S5: toxic gas. Also found: 1-20 toxic gas and flammable gas."
+    assert found.because == (
+        "House rule S5 (thioglycolate and acid): toxic gas. Also found: chart, cell 1-20 (mineral acids, "
+        "non-oxidising with mercaptans and organic sulfides): toxic gas and flammable gas."
+    )
     assert found.source == (
         "S5: reagent data sheet; the NIOSH Pocket Guide lists oxidisers and bases, not acids (read); "
         "EPA-600/2-80-076, figure 6, cell 1-20 (read in a copy)"

@@ -73,3 +73,25 @@ def test_what_a_product_holds_never_fires_against_itself() -> None:
     kept = of("3 30 104", "a peracetic cleaner")
     assert meet(kept, kept) == ()
     assert [pair.rule for pair in meet(of("3"), of("30 104"))] == ["S14", "3-104"]
+
+
+@pytest.mark.parametrize(
+    ("a", "b", "cites", "because"),
+    [
+        ("20", "10", "house rule S6 (thioglycolate and alkali)", "a rule of our own, and what it is about"),
+        ("EUH031", "1", "label statement EUH031 (toxic gas with acids)", "what a label says"),
+        (
+            "13",
+            "107",
+            "chart, group 107 (reacts with water, so it goes with nothing)",
+            "a column of the chart",
+        ),
+        ("10", "17", "chart, cell 10-17 (caustics with halogenated organics)", "a cell of the chart"),
+    ],
+)
+def test_a_reason_names_its_rule_by_what_it_is_about(a: str, b: str, cites: str, because: str) -> None:
+    assert cites in [pair.cites for pair in meet(of(a), of(b))], because
+
+
+def test_no_rule_is_named_by_its_number_alone() -> None:
+    assert [rule.id for rule in own_rules() if not rule.about] == []
