@@ -84,7 +84,8 @@ def _add(found: dict[Key, Spent], step: Step | None, product: Product, amount: i
 
 def beside(planned: Sequence[StepNeed], had: Mapping[Key, Spent]) -> list[StepNeed]:
     """Return the plan's rows, larger where more was used, and a further row for what nobody planned."""
-    rows, more = list(planned), []
+    rows: list[StepNeed] = list(planned)
+    more: list[StepNeed] = []
     for key, one in had.items():
         named = [at for at, row in enumerate(rows) if (row.step_id, row.product_id) == key]
         alike = [at for at, row in enumerate(rows) if _any_of(row, one)]

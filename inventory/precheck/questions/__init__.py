@@ -20,6 +20,7 @@ from .rags import rags_in_their_can
 from .reactions import in_the_bay, one_after_the_other
 from .rescue import eyewash_in_reach, gel_in_reach, rescue_in_date
 from .respirators import fit_for_the_mask
+from .rinsed import rinsed_off
 from .sheets import data_sheet_here
 from .surfaces import arrives_unknown, in_the_way, words_nobody_ticked
 from .tools import (
@@ -47,6 +48,7 @@ QUESTIONS: tuple[Question, ...] = (
     what_pads_bring,
     one_after_the_other,
     in_the_bay,
+    rinsed_off,
     first_day_signed,
     trained_for_it,
     fit_for_the_mask,

@@ -3,7 +3,10 @@
 from datetime import datetime
 from typing import Any
 
+from django.db.models import Max
+
 from inventory.models import Container, Job, Override, Person, Place, PlaceCheck, Shop, WeatherReading
+from inventory.precheck.actions import keep_shown
 from inventory.scan.queries import Loaded
 from inventory.stock.receiving import count_on_line
 from inventory.stock.signing import mark_signed
@@ -26,14 +29,36 @@ def _sign(effect: Spoken, *, shop: Shop, loaded: Loaded, by: Person | None) -> N
     )
 
 
+def _rinsed(effect: Spoken, *, shop: Shop, loaded: Loaded, by: Person | None) -> None:
+    """Add a rinse that nobody planned to a job, done and signed now; or take just that away again."""
+    if by is None:
+        return
+    job, at = Job.objects.get(shop=shop, code=effect["job"]), datetime.fromisoformat(effect["at"])
+    if effect.get("undo"):
+        job.steps.filter(rinses=True, name=effect["name"], signed_at=at, signed_by=by).delete()
+        return
+    last = job.steps.aggregate(last=Max("position"))["last"] or 0
+    job.steps.create(
+        position=last + 1, stage=effect["stage"], name=effect["name"], rinses=True, starts_at=at, ends_at=at,
+        bay=Place.objects.filter(shop=shop, code=effect["place"], kind=Place.Kind.BAY).first(), person=by,
+        signed_at=at, signed_by=by,
+    )  # fmt: skip
+
+
 def _answer(effect: Spoken, *, shop: Shop, loaded: Loaded, by: Person | None) -> None:
     """Keep who answered the check at the station; taking a use back does not unsay it."""
     if effect.get("undo") or loaded.job is None or by is None:
         return
+    about = tuple(effect["about"])
+    keep_shown(
+        loaded.job,
+        [one for one in loaded.facts.findings if (one.code, one.about) == (effect["code"], about)],
+        loaded.facts.at,
+    )
     Override.objects.create(
         job=loaded.job,
         code=effect["code"],
-        about=" ".join(effect["about"])[:120],
+        about=" ".join(about)[:120],
         grade="ask",
         says=effect["says"],
         reason="Answered at the station.",
@@ -82,6 +107,6 @@ def _emptied(effect: Spoken, *, shop: Shop, loaded: Loaded, by: Person | None) -
 
 
 EFFECTS = {
-    "order_line": _order_line, "sign": _sign, "answer": _answer, "weather": _weather, "wash": _wash,
-    "emptied": _emptied,
+    "order_line": _order_line, "sign": _sign, "rinsed": _rinsed, "answer": _answer, "weather": _weather,
+    "wash": _wash, "emptied": _emptied,
 }  # fmt: skip

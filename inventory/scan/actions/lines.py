@@ -46,7 +46,7 @@ def _hear(station: Station, line: str, at: datetime, now: datetime, request: Req
         spoken = _both(spoken, turn.hear(waited, datetime.fromisoformat(when)))
     station.state = {
         "state": turn.state.as_json(), "bar": turn.bar, "answer": spoken, "last": turn.last,
-        "beyond": turn.beyond.as_json() if turn.beyond else None,
+        "judged": [one.as_json() for one in turn.judged],
     }  # fmt: skip
     station.save(update_fields=["state"])
     return spoken
@@ -78,22 +78,24 @@ class _Line:
         self.state = State.from_json(kept.get("state", {}))
         self.bar: dict[str, str] = {"who": "", "car": "", "place": "", **kept.get("bar", {})}
         self.last: list[Spoken] = kept.get("last", [])
-        self.beyond = Beyond.from_json(kept["beyond"]) if kept.get("beyond") else None
+        self.judged = tuple(map(Beyond.from_json, kept.get("judged", ())))
         self.replay: tuple[tuple[str, str], ...] = ()
 
     def hear(self, line: str, at: datetime) -> Spoken:
         """Answer one line, and move the state on."""
         said = read_line(line, today=at.astimezone(self.station.shop.zone).date())
-        loaded = load(self.station, self.state, said, at, self.now, self.beyond)
+        loaded = load(self.station, self.state, said, at, self.now, self.judged)
         heard = hear(self.state, said, loaded.facts)
+        judged = loaded.judged_with(self.state, heard)
+        if judged is not loaded:
+            loaded, heard = judged, hear(self.state, said, judged.facts)
         by = loaded.people.get(heard.state.who)
         try:
             lines = self._write(heard, loaded, by)
         except Refused as refusal:
             stopped = Answer("stop", refusal.says, "Nothing was recorded.")
             heard, lines = Heard(self.state.idle(), stopped, about=heard.about), []
-        # A signature or an answer changes what holds beyond the shelf: the next line asks anew.
-        self.beyond = None if heard.effects or heard.undoes else loaded.beyond or self.beyond
+        self.judged = _judged(heard, loaded)
         if loaded.job and said.kind in {"job", "vehicle"}:
             keep_shown(loaded.job, (one for one in loaded.facts.findings if one.grade != "tell"), at)
         self.state = _remembering(heard, lines)
@@ -147,6 +149,14 @@ class _Line:
             "bar": self.bar,
             "greeting": bool(heard.replay),
         }
+
+
+def _judged(heard: Heard, loaded: Loaded) -> tuple[Beyond, ...]:
+    """A signature, an answer or what was declared changes what holds beyond the shelf: the next asks anew."""
+    uses = [act for act in heard.acts if act.kind == "use" and act.job]
+    if heard.effects or heard.undoes or any(use.facts.get("declared") for use in uses):
+        return ()
+    return loaded.kept if uses else loaded.beyond
 
 
 def _entry(line: Movement) -> dict[str, Any]:

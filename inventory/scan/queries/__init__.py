@@ -1,18 +1,18 @@
 """What the conversation must know for one line: a constant number of queries, whatever the shop holds."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import datetime, timedelta
 
 from django.db.models import Model
 
 from inventory.models import Container, Job, Person, Shop, Station, Step
-from inventory.stock.conversation import Said, State
+from inventory.precheck import queries as precheck
+from inventory.stock.conversation import Heard, Said, State
 from inventory.stock.conversation.facts import Facts, PersonFacts, ShopFacts
-from inventory.stock.conversation.guards import CHECK
 from inventory.stock.signing import load_stage
 
-from .beyond import Beyond, beyond_the_shelf
+from .beyond import Beyond, beyond_the_shelf, keeping
 from .bottles import beside, bottle_of, named, places_for
 from .jobs import (
     Booked,
@@ -24,8 +24,9 @@ from .jobs import (
     with_check,
     with_word_on_lots,
 )
-from .on_the_car import on_the_car
+from .on_the_car import on_the_car, unrinsed
 from .packs import orders_for, packs_for
+from .pouring import in_hand, more_than_planned
 from .put_away import bonded, poured_on, put_away
 from .tipped import with_cans
 
@@ -43,11 +44,52 @@ class Loaded:
     people: dict[str, Person] = field(default_factory=dict)
     job: Job | None = None
     known: tuple[Model, ...] = ()
-    beyond: Beyond | None = None
+    judging: "Judging | None" = None
+    beyond: tuple[Beyond, ...] = ()
+
+    def judged_with(self, state: State, heard: Heard) -> "Loaded":
+        """Return it judged with what an answer would write beyond the plan; itself where that is nothing."""
+        more = more_than_planned(state, heard, self.facts, self.judging.rows) if self.judging else None
+        if self.judging is None or more is None:
+            return self
+        beyond = self.judging.beyond(self.beyond, more)
+        facts = self.judging.checked(self.facts, beyond, more)
+        return replace(self, facts=facts, beyond=keeping(self.beyond, beyond))
+
+    @property
+    def kept(self) -> tuple[Beyond, ...]:
+        """What was judged last is what is so, once it is written."""
+        return tuple(one.as_recorded() for one in self.beyond[:1])
+
+
+@dataclass(frozen=True)
+class Judging:
+    """What the check of the car in hand is asked with."""
+
+    job: Job
+    steps: Sequence[Step]
+    found: Booked
+    rows: Sequence[Container]
+    by: Person | None
+    at: datetime
+    about: frozenset[str] | None
+
+    def beyond(self, kept: Iterable[Beyond], pouring: precheck.Pouring | None) -> Beyond:
+        """Return what is found beyond the shelf with what is in hand."""
+        return beyond_the_shelf(self.job, self.by, self.at, kept, pouring)
+
+    def checked(self, facts: Facts, beyond: Beyond, pouring: precheck.Pouring | None) -> Facts:
+        """Add what the check finds; what is poured without a plan asks about its whole step."""
+        about = self.about
+        if about is not None and pouring:
+            about |= {pouring.step}
+        return with_check(
+            facts, self.job, self.steps, self.found, self.rows, about=about, beyond=beyond.findings
+        )
 
 
 def load(
-    station: Station, state: State, said: Said, at: datetime, now: datetime, kept: Beyond | None = None
+    station: Station, state: State, said: Said, at: datetime, now: datetime, kept: Iterable[Beyond] = ()
 ) -> Loaded:
     """Return what one line needs: only what the line and the state name is asked for."""
     shop = station.shop
@@ -74,14 +116,16 @@ def load(
         facts = with_bookings(facts, found)
     if job is not None:
         facts = with_word_on_lots(with_car(facts, job, steps), job, meant, steps)
-    beyond = None
+    judging, kept = None, () if whole else tuple(kept)
     if job is not None and found is not None:
-        beyond = beyond_the_shelf(job, people.get(state.who), at, None if whole else kept)
         about = _asked_about(state, said, rows)
-        facts = with_check(facts, job, steps, found, rows, about=about, beyond=beyond.findings)
+        judging = Judging(job, steps, found, rows, people.get(state.who), at, about)
+        pouring = None if whole else in_hand(state, said, facts, steps, meant)
+        beyond = judging.beyond(kept, pouring)
+        facts, kept = judging.checked(facts, beyond, pouring), keeping(kept, beyond)
     facts = _with_meetings(facts, station, state, said, job, steps, meant)
     known = tuple(row for row in (job, *steps, *meant) if row)
-    return Loaded(facts, people, job, known, beyond)
+    return Loaded(facts, people, job, known, judging, kept)
 
 
 def _with_meetings(
@@ -99,6 +143,7 @@ def _with_meetings(
         put_away=put_away(station.shop, state, said, facts, meant),
         poured_on=(*bonded(state, said, meant), *poured_on(state, said, meant)),
         on_the_car=on_the_car(job, steps, meant) if job else (),
+        unrinsed=job is not None and said.command == "rinse" and unrinsed(job, steps),
     )
 
 
@@ -130,17 +175,12 @@ def _bottle_codes(state: State, said: Said) -> set[str]:
 
 
 def _asked_about(state: State, said: Said, rows: Iterable[Container]) -> frozenset[str] | None:
-    """Return whose answers to the check count: all at a car's code, else those about what is in hand.
-
-    None of them after a yes to the check itself: it has just been asked.
-    """
+    """Return whose answers to the check count: all at a car's code, else those about bottle and person."""
     if said.kind in {"job", "vehicle"}:
         return None
-    if said.command == "yes" and str(state.slots.get("asked", "")).startswith(CHECK):
-        return frozenset()
     codes = _bottle_codes(state, said)
     products = {row.product.code for row in rows if row.code in codes and row.product}
-    return frozenset(codes | products)
+    return frozenset(codes | products | {state.who})
 
 
 def _people(shop: Shop, codes: Iterable[str]) -> list[Person]:

@@ -232,6 +232,7 @@ def _car(job: Job, steps: Iterable[Step]) -> JobFacts:
             step.starts_at,
             step.signed_at is not None,
             step.rinses,
+            step.ends_at,
         )
         for step in steps
     )

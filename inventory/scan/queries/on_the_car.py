@@ -6,10 +6,23 @@ was used.
 
 from collections.abc import Iterable, Sequence
 
-from inventory.models import Container, Job, Step
+from inventory.models import Container, Job, Movement, Step
 from inventory.precheck import queries as precheck
 from inventory.stock.conversation.facts import Found
 from safety.reactions.car import on_one_car
+from safety.reactions.rinsing import wants_rinse
+
+
+def unrinsed(job: Job, steps: Sequence[Step]) -> bool:
+    """Say whether something that wants rinsing off was used since the last signed rinse."""
+    there = {row.product.code: row.product for row in _since_the_rinse(job, steps) if row.product}
+    of = precheck.substances(there.values()) if there else {}
+    return any(map(wants_rinse, of.values()))
+
+
+def _since_the_rinse(job: Job, steps: Sequence[Step]) -> list[Movement]:
+    rinsed_at = max((step.signed_at for step in steps if step.rinses and step.signed_at), default=None)
+    return [row for row in precheck.uses_on([job]) if rinsed_at is None or row.happened_at > rinsed_at]
 
 
 def on_the_car(job: Job, steps: Sequence[Step], meant: Iterable[Container]) -> tuple[Found, ...]:
@@ -17,9 +30,7 @@ def on_the_car(job: Job, steps: Sequence[Step], meant: Iterable[Container]) -> t
     bottles = [row for row in meant if row.product and row.product.kind in precheck.WETS]
     if not bottles:
         return ()
-    rinsed_at = max((step.signed_at for step in steps if step.rinses and step.signed_at), default=None)
-    used = [row for row in precheck.uses_on([job]) if rinsed_at is None or row.happened_at > rinsed_at]
-    there = {row.product.code: row.product for row in used if row.product}
+    there = {row.product.code: row.product for row in _since_the_rinse(job, steps) if row.product}
     if not any(code != row.product.code for code in there for row in bottles if row.product):
         return ()
     of = precheck.substances([*there.values(), *(row.product for row in bottles if row.product)])

@@ -41,7 +41,8 @@ class Heard:
     """The state after a line, the answer, and what to write: ledger acts, and effects beside the ledger.
 
     Effects are plain values: {"does": "order_line", "id", "received"?, "damaged"?, "wrong"?,
-    "closed_short"?}, {"does": "sign", "job", "steps", "needs"}, {"does": "wash", "container", "at"} and
+    "closed_short"?}, {"does": "sign", "job", "steps", "needs"}, {"does": "rinsed", "job",
+    "name", "stage", "place", "at"}, {"does": "wash", "container", "at"} and
     {"does": "answer", "job", "code", "about", "says"}. `what` says in words what undo would take back.
     `replay` lists the [line, instant] pairs that had waited for the badge; `undoes`: the reverses take back
     the last act; `keeps`: lines of an act that this one replaces in part.

@@ -4,6 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field
 from datetime import UTC, datetime, tzinfo
 
+from inventory.stock.rules.at_hand import at_hand
 from inventory.stock.rules.one_lot import Had
 from inventory.stock.rules.reserve import Need, OnShelf
 from inventory.stock.rules.signing import StagePlan
@@ -139,6 +140,7 @@ class StepFacts:
     starts_at: datetime
     signed: bool = False
     rinses: bool = False
+    ends_at: datetime | None = None
 
 
 @dataclass(frozen=True)
@@ -157,6 +159,15 @@ class JobFacts:
     def step(self) -> StepFacts | None:
         """The first step that is not signed."""
         return next((step for step in self.steps if not step.signed), None)
+
+    def at_hand(self, at: datetime) -> StepFacts | None:
+        """The step whose time is now, else the first that is not signed."""
+        return at_hand([step for step in self.steps if not step.signed], at)
+
+    def of_one_stage(self, step: str, about: Iterable[str]) -> bool:
+        """Say whether something is about a step, or about another one of its stage."""
+        stages = {each.code: each.stage for each in self.steps}
+        return step in stages and any(stages.get(code) == stages[step] for code in about)
 
     @property
     def rinse(self) -> StepFacts | None:
@@ -189,9 +200,9 @@ class Facts:
     `step_had` what a step has had of a product or kind; `two_lots_allowed` (product or kind, step)
     where an owner's word for two lots stands; `findings` the pre-job check's, where it ran; `put_away` what
     is said of putting it where it goes; `poured_on` of pouring it onto what the bottle held; `on_the_car` of
-    putting it on what was used since the last signed rinse; `tipped` of tipping it into the can that is
-    meant, `cans`: there is one here; `station_place` where deliveries go, `station_at` where the station
-    stands; `late`: it is entered well after it happened.
+    putting it on what was used since the last signed rinse, `unrinsed`: some of that wants a rinse; `tipped`
+    of tipping it into the can that is meant, `cans`: there is one here; `station_place` where deliveries go,
+    `station_at` where the station stands; `late`: it is entered well after it happened.
     """
 
     at: datetime
@@ -213,6 +224,7 @@ class Facts:
     put_away: tuple[Found, ...] = ()
     poured_on: tuple[Found, ...] = ()
     on_the_car: tuple[Found, ...] = ()
+    unrinsed: bool = False
     tipped: tuple[Found, ...] = ()
     cans: bool = False
     station_place: str = ""

@@ -18,9 +18,14 @@ YES = "YES"
 # What the guards here judge of the very bottle and amount; the check judges it of the whole job.
 JUDGED_HERE = {
     "out_of_date", "past_estimate", "held", "recalled", "too_little", "unlabelled", one_lot.TWO_LOTS,
+    "reaction.rinse",
 }  # fmt: skip
+# Asks that end by doing what they name: a yes at the badge would not end them.
+ENDED_BY_DOING = frozenset({"people.eyewash_run", "rags.emptied"})
 CHECK = "check."
 PEOPLE = ("people.", "air.", "tools.")
+# One question says so many sentences; the next one says the rest.
+TOGETHER = 3
 
 
 def first_objection(
@@ -150,23 +155,44 @@ def _without(bottle: OnShelf, taking: Taking) -> OnShelf:
 
 
 def the_check(taking: Taking, facts: Facts) -> Objection | None:
-    """What the pre-job check says about this very bottle or its product: its stops stop, its asks ask."""
-    if taking.job is None:
-        return None
-    mine = {taking.bottle.code, taking.bottle.shelf.product}
-    # What nobody planned is taken in the step at hand.
-    step = taking.step or (taking.job.step.code if taking.job.step else "")
-    about = [
-        found
-        for found in facts.findings
-        if found.code not in JUDGED_HERE and (mine & set(found.about) or _for_people(found, step))
-    ]
-    for grade in (STOP, ASK):
-        for found in about:
-            if found.grade == grade:
-                keys = (Key("Yes, carry on", YES),) if grade == ASK else ()
-                return Objection(f"{CHECK}{found.code}", grade, found.says, found.do, keys)
-    return None
+    """What the pre-job check says about this bottle, its product or who takes it: stops stop, asks ask."""
+    about = [found for found in facts.findings if concerns(found, taking)]
+    for found in about:
+        if found.grade == STOP:
+            return Objection(f"{CHECK}{found.code}", STOP, found.says, found.do)
+    open_ = [one for one in about if one.grade == ASK and CHECK + one.code not in taking.answered]
+    return _asked(sorted(open_, key=lambda one: not one.code.startswith(PEOPLE))) if open_ else None
+
+
+def _asked(found: list[Found]) -> Objection:
+    """Return one question: what protects people leads, the others are said after it and answered with it."""
+    now = found[:TOGETHER]
+    more = " ".join(one.says for one in now[1:])
+    return Objection(
+        "+".join(dict.fromkeys(CHECK + one.code for one in now)),
+        ASK,
+        now[0].says,
+        f"{now[0].do} YES answers this, too: {more}" if more else now[0].do,
+        (Key("Yes, carry on", YES),),
+    )
+
+
+def concerns(found: Found, taking: Taking) -> bool:
+    """Say whether a finding is about this bottle, its product, or who takes it.
+
+    What nobody planned is why its step has what protects people open; a planned bottle is asked only about
+    itself and who has it in hand.
+    """
+    if taking.job is None or found.code in JUDGED_HERE | ENDED_BY_DOING:
+        return False
+    if {taking.bottle.code, taking.bottle.shelf.product} & set(found.about):
+        return True
+    if not found.code.startswith(PEOPLE):
+        return False
+    mine = taking.who in found.about and taking.job.of_one_stage(taking.step, found.about)
+    if found.grade == STOP:
+        return taking.step in found.about or (mine and not taking.planned)
+    return mine or (not taking.planned and taking.step in found.about)
 
 
 def met_on_the_car(taking: Taking, facts: Facts) -> Objection | None:
@@ -174,11 +200,6 @@ def met_on_the_car(taking: Taking, facts: Facts) -> Objection | None:
     mine = (one for one in facts.on_the_car if taking.job and taking.bottle.code in one.about)
     found = next(mine, None)
     return Objection(f"{CHECK}{found.code}", STOP, found.says, found.do) if found else None
-
-
-def _for_people(found: Found, step: str) -> bool:
-    """Say whether it stops the step itself, for who does it or what is breathed: no bottle is taken then."""
-    return found.grade == STOP and found.code.startswith(PEOPLE) and step in found.about
 
 
 USING: tuple[Guard, ...] = (

@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from .answers import Answer, Heard, Key
 from .facts import Facts
+from .guards import CHECK
 from .lines import Said
 from .state import State
 from .turn import Turn
@@ -89,7 +90,7 @@ def _answered(turn: Turn) -> Heard | None:
         return turn.again("That needs more than a yes.", "Answer it, or NO to let it go.")
     slots = {name: value for name, value in state.slots.items() if name != "asked"}
     if "asked" in state.slots:
-        slots["answered"] = [*slots.get("answered", ()), state.slots["asked"]]
+        slots["answered"] = [*slots.get("answered", ()), *str(state.slots["asked"]).split("+")]
     return SETTLE[state.verb](turn, slots)
 
 
@@ -127,6 +128,8 @@ def _begun(turn: Turn) -> Heard:
             for name, value in kept.items()
             if name in {"planned", "step", "before", "declared", "answered"}
         }
+        # What the check asked, it asked of another amount.
+        slots["answered"] = [one for one in slots.get("answered", ()) if not one.startswith(CHECK)]
         return use.amount_of(idle, slots) or _lost(turn)
     return _lost(turn)
 

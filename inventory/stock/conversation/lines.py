@@ -28,6 +28,8 @@ _WORDS = {
     "weigh": "use",
     "already": "already",
     "whole lot": "whole_lot",
+    "rinse bottle": "rinse_bottle",
+    "rinse the bottle": "rinse_bottle",
 }
 _WEIGHT = re.compile(r"(?P<which>before|after|weight) (?P<amount>.+)", re.IGNORECASE)
 _NUMBER = re.compile(r"(?:[x×] ?)?(?P<number>[0-9]{1,4})(?: ?[x×])?", re.IGNORECASE)

@@ -9,12 +9,18 @@ from .facts import Bottle, Facts, JobFacts
 
 @dataclass(frozen=True)
 class Taking:
-    """So much out of a bottle, for a car or the shop; `opens`: it is sealed until then. Base units."""
+    """So much out of a bottle, for a car or the shop, in base units.
+
+    `who` takes it; `planned`: the step plans so much of it; `answered`: what a YES has answered in this use.
+    """
 
     bottle: Bottle
     amount: int
     job: JobFacts | None = None
     step: str = ""
+    who: str = ""
+    planned: bool = True
+    answered: frozenset[str] = frozenset()
 
 
 @dataclass(frozen=True)

@@ -49,16 +49,23 @@ class InBay:
 
 
 def on_the_car(steps: Iterable[Wetted], used: Iterable[Used]) -> tuple[str, ...]:
-    """Return the products put on the car since its last rinse was signed, whether planned or not.
+    """Return the products put on the car since its last rinse was signed, whether planned or not."""
+    return tuple(dict.fromkeys(one.product for one in _since_the_rinse(steps, used)))
 
-    What a signed step was to take and nobody scanned counts from the step's start.
-    """
+
+def last_on_the_car(steps: Iterable[Wetted], used: Iterable[Used]) -> Used | None:
+    """Return what was put on last, if no rinse was signed after it."""
+    return max(_since_the_rinse(steps, used), key=lambda one: one.at, default=None)
+
+
+def _since_the_rinse(steps: Iterable[Wetted], used: Iterable[Used]) -> list[Used]:
+    """What a signed step was to take and nobody scanned counts from the step's start."""
     done = [step for step in steps if step.signed_at]
     rinsed_at = max((step.signed_at for step in done if step.rinses and step.signed_at), default=None)
-    lines = [(one.product, one.at) for one in used]
-    scanned = {product for product, _ in lines}
-    lines += [(each, step.starts_at) for step in done for each in step.products if each not in scanned]
-    return tuple(dict.fromkeys(each for each, at in lines if rinsed_at is None or at > rinsed_at))
+    lines = list(used)
+    scanned = {one.product for one in lines}
+    lines += [Used(each, step.starts_at) for step in done for each in step.products if each not in scanned]
+    return [one for one in lines if rinsed_at is None or one.at > rinsed_at]
 
 
 @dataclass(frozen=True)

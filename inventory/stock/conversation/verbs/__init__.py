@@ -18,6 +18,7 @@ BEGIN: dict[str, Begin] = {
     "already": use.already,
     "fill": fill.begin,
     "rinse": rinse.begin,
+    "rinse_bottle": rinse.the_bottle,
     "washed": washed.begin,
     "move": move.begin,
     "bring_back": move.bring_back,

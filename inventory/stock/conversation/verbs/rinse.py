@@ -12,16 +12,28 @@ from ..turn import Turn
 from .with_bottle import in_hand, next_bottle
 
 NAME = "rinse"
+# The step that a rinse without a plan becomes, and its stage in a job without steps.
+ADDED, FIRST = "Rinse to a clear drain", "wash"
 
 
 def begin(turn: Turn) -> Heard:
-    """RINSE: an emptied bottle, or the car in hand where its plan has a rinse that nobody signed.
+    """RINSE: the car in hand, or a bottle of our own.
 
-    What is left in a bottle is poured away only where the person says so.
+    A bottle that is empty wants rinsing itself; a full one only where nothing on the car does.
     """
     bottle = turn.bottle
-    if turn.job and turn.job.rinse and not (bottle and bottle.refillable):
-        return _the_car(turn, turn.job, turn.job.rinse)
+    ours = bottle is not None and bottle.refillable
+    if turn.job and (not ours or (bottle and bottle.content and turn.facts.unrinsed)):
+        return _the_car(turn, turn.job)
+    return the_bottle(turn)
+
+
+def the_bottle(turn: Turn) -> Heard:
+    """RINSE BOTTLE: the bottle in hand, whatever is on the car.
+
+    What is left in it is poured away only where the person says so.
+    """
+    bottle = turn.bottle
     if bottle is None:
         return in_hand(turn, NAME, "Rinse what?")
     if bottle.state == "gone":
@@ -51,7 +63,7 @@ def begin(turn: Turn) -> Heard:
 
 def go_on(turn: Turn) -> Heard | None:
     """Take the bottle."""
-    return next_bottle(turn, begin)
+    return next_bottle(turn, the_bottle)
 
 
 def settle(turn: Turn, slots: dict[str, Any]) -> Heard:
@@ -92,12 +104,37 @@ def _emptied(turn: Turn, can: PlaceFacts) -> Heard:
     )
 
 
-def _the_car(turn: Turn, job: JobFacts, step: StepFacts) -> Heard:
-    effect = {"does": "sign", "job": job.code, "steps": [step.code], "needs": []}
-    return turn.recorded(
-        f"Signed {step.name} on {job.name}: rinsed to a clear drain.",
-        "What comes after it may begin.",
-        Key("Undo", "UNDO"),
-        effects=(effect,),
-        what=f"the signature under {step.name} on {job.name}",
+def _the_car(turn: Turn, job: JobFacts) -> Heard:
+    """Sign the car's planned rinse; where none is left in the plan, add one that is done now."""
+    planned = job.rinse
+    effect = _signed(job, planned) if planned else _added(turn, job)
+    name = planned.name if planned else ADDED
+    says = (
+        f"Signed a rinse to a clear drain on {job.name}. Nobody had planned it: the job has it as done now."
     )
+    if planned:
+        says = f"Signed {name} on {job.name}: rinsed to a clear drain."
+    bottle = turn.bottle
+    keys = (Key("Rinse the bottle", "RINSE BOTTLE"),) if bottle and bottle.refillable else ()
+    out = f" RINSE BOTTLE rinses out {words.name(bottle)}." if bottle and keys else ""
+    return turn.recorded(
+        says,
+        f"What comes after it may begin.{out}",
+        Key("Undo", "UNDO"),
+        *keys,
+        effects=(effect,),
+        what=f"the signature under {name} on {job.name}",
+    )
+
+
+def _signed(job: JobFacts, step: StepFacts) -> dict[str, Any]:
+    return {"does": "sign", "job": job.code, "steps": [step.code], "needs": []}
+
+
+def _added(turn: Turn, job: JobFacts) -> dict[str, Any]:
+    now = job.at_hand(turn.facts.at) or next(reversed(job.steps), None)
+    at, place = turn.facts.at.isoformat(), turn.state.place or turn.facts.station_at
+    stage = now.stage if now else FIRST
+    return {
+        "does": "rinsed", "job": job.code, "name": ADDED, "stage": stage, "place": place, "at": at,
+    }  # fmt: skip

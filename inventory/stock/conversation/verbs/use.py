@@ -79,7 +79,7 @@ def on_a_car(turn: Turn, bottle: Bottle) -> Heard:
 
 
 def _objects(turn: Turn, bottle: Bottle) -> bool:
-    objection = first_objection(Taking(bottle, 0, turn.job), turn.facts, (), USING)
+    objection = first_objection(_taking(turn, bottle, 0, {}), turn.facts, (), USING)
     return objection is not None and objection.grade == "stop"
 
 
@@ -150,8 +150,7 @@ def settle(turn: Turn, slots: dict[str, Any]) -> Heard:
     replaced = int(slots.get("planned", 0))
     if replaced:
         bottle = replace(bottle, shelf=replace(bottle.shelf, content=bottle.content + replaced))
-    step = slots.get("step") or _step(turn, bottle)
-    taking = Taking(bottle, slots["amount"], turn.job, step)
+    taking = _taking(turn, bottle, slots["amount"], slots)
     guards = DECLARED if slots.get("declared") else USING
     objection = first_objection(taking, turn.facts, slots.get("answered", ()), guards)
     if objection is None:
@@ -169,8 +168,11 @@ def settle(turn: Turn, slots: dict[str, Any]) -> Heard:
     )
 
 
-def _step(turn: Turn, bottle: Bottle) -> str:
-    need = need_of(turn, bottle)
-    if need is not None:
-        return turn.facts.step_of.get(need.id, "")
-    return turn.job.step.code if turn.job and turn.job.step else ""
+def _taking(turn: Turn, bottle: Bottle, amount: int, slots: dict[str, Any]) -> Taking:
+    need, at_hand = need_of(turn, bottle), turn.job.at_hand(turn.facts.at) if turn.job else None
+    step = turn.facts.step_of.get(need.id, "") if need else at_hand.code if at_hand else ""
+    more = amount - int(slots.get("planned", 0))
+    planned = (need is not None and more <= gross(need.amount, bottle.shelf.parts)) or more <= 0 < amount
+    answered = frozenset(map(str, slots.get("answered", ())))
+    step = slots.get("step") or step
+    return Taking(bottle, amount, turn.job, step, turn.state.who, planned, answered)

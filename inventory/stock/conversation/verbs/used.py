@@ -8,7 +8,7 @@ from inventory.stock.rules.acts import Act
 from .. import words
 from ..answers import Heard, Key
 from ..facts import Bottle
-from ..guards import CHECK
+from ..guards import CHECK, concerns
 from ..objections import Taking
 from ..turn import Turn
 
@@ -55,7 +55,6 @@ def record(turn: Turn, taking: Taking, slots: dict[str, Any]) -> Heard:
 def _answers(turn: Turn, taking: Taking, slots: dict[str, Any]) -> tuple[dict[str, Any], ...]:
     """Return what was answered to the pre-job check, so that it is not asked again for this car."""
     said = set(slots.get("answered", ()))
-    mine = {taking.bottle.code, taking.bottle.shelf.product}
     return tuple(
         {
             "does": "answer",
@@ -65,7 +64,7 @@ def _answers(turn: Turn, taking: Taking, slots: dict[str, Any]) -> tuple[dict[st
             "says": found.says,
         }
         for found in turn.facts.findings
-        if found.grade == "ask" and CHECK + found.code in said and mine & set(found.about)
+        if found.grade == "ask" and CHECK + found.code in said and concerns(found, taking)
     )
 
 
@@ -80,7 +79,8 @@ def _said(turn: Turn, taking: Taking, slots: dict[str, Any], left: int, acts: tu
     what = f"{turn.of(bottle, taking.amount)} of {named}"
     state, next, keys = turn.state.idle(bottle=bottle.code), "", _after_keys(bottle, left)
     if slots["how"] == "planned":
-        kept = [code for code in slots.get("answered", ()) if code != "too_little"]
+        # What the check asked was of this amount, and is kept with the job.
+        kept = [one for one in slots.get("answered", ()) if one != "too_little" and not one.startswith(CHECK)]
         waiting = {"bottle": bottle.code, "planned": taking.amount, "step": taking.step, "answered": kept}
         state = replace(turn.state, bottle=bottle.code, verb=NAME, waits="other_amount", slots=waiting)
         next = "Took another amount? Type it."

@@ -1,0 +1,81 @@
+"""What somebody is about to pour onto the car in hand, as far as the plan does not hold it.
+
+What the stage at hand plans by its name is judged with the plan, once a car. All else is judged by itself: a
+bottle that nobody planned, one that serves "any" of its kind, one of a later stage, and more than planned.
+"""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import replace
+from datetime import datetime
+
+from inventory.models import Container, Product, Step
+from inventory.precheck import queries as precheck
+from inventory.stock.conversation import Heard, Said, State
+from inventory.stock.conversation.facts import Bottle, Facts
+from inventory.stock.rules.at_hand import at_hand
+from inventory.stock.rules.mixes import share
+from inventory.stock.rules.reserve import Need, in_order, serves
+
+USING = frozenset({"use", "planned", "finished", "yes"})
+
+
+def in_hand(
+    state: State, said: Said, facts: Facts, steps: Sequence[Step], rows: Iterable[Container]
+) -> precheck.Pouring | None:
+    """Return what a line is about to pour, before its amount is known; None where the plan holds it."""
+    code = said.code if said.kind == "container" else str(state.slots.get("bottle") or state.bottle)
+    bottle, product = facts.bottles.get(code), product_of(code, rows)
+    if not (_uses(state, said) and bottle and product and bottle.content):
+        return None
+    now = _now(steps, facts.at)
+    need = next(iter(_needs(facts, state, bottle)), None)
+    if need is None:
+        return precheck.Pouring(product, step=now.code if now else "")
+    step = next((row for row in steps if row.code == facts.step_of.get(need.id)), None)
+    if need.product and step and now and step.stage == now.stage:
+        return None
+    return precheck.Pouring(product, step=step.code if step else "")
+
+
+def more_than_planned(
+    state: State, heard: Heard, facts: Facts, rows: Iterable[Container]
+) -> precheck.Pouring | None:
+    """Return what an answer is about to write beyond what its step plans; None where it writes no such thing.
+
+    Amounts are concentrate. What is taken back in the same breath counts off.
+    """
+    use = next((act for act in heard.acts if act.kind == "use" and act.job), None)
+    bottle = facts.bottles.get(use.source or "") if use else None
+    product = product_of(bottle.code, rows) if bottle else None
+    if use is None or bottle is None or product is None or use.facts.get("declared"):
+        return None
+    back = int(state.slots.get("planned", 0)) if any(act.kind == "reverse" for act in heard.acts) else 0
+    more = share(use.amount or 0, bottle.shelf.parts) - share(back, bottle.shelf.parts)
+    mine = (need for need in facts.needs if need.job == use.job and _fits(need, bottle))
+    planned = sum(need.amount for need in mine if facts.step_of.get(need.id) == use.step)
+    return precheck.Pouring(product, more, use.step or "") if more > planned else None
+
+
+def product_of(code: str, rows: Iterable[Container]) -> Product | None:
+    """Return what is in a bottle."""
+    return next((row.product for row in rows if row.code == code and row.product), None)
+
+
+def _uses(state: State, said: Said) -> bool:
+    if state.verb not in {"", "use"} or state.slots.get("declared"):
+        return False
+    amount = said.amount or said.weight or said.number is not None
+    return bool(said.kind == "container" or said.command in USING or amount)
+
+
+def _now(steps: Sequence[Step], at: datetime) -> Step | None:
+    return at_hand([row for row in steps if row.signed_at is None], at)
+
+
+def _needs(facts: Facts, state: State, bottle: Bottle) -> list[Need]:
+    mine = [need for need in facts.needs if need.job == state.job and need.amount]
+    return [need for need in in_order(mine) if _fits(need, bottle)]
+
+
+def _fits(need: Need, bottle: Bottle) -> bool:
+    return serves(need, replace(bottle.shelf, held=""))
