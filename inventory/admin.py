@@ -58,12 +58,15 @@ SHOP_AT: dict[type[Model], str] = {
     models.Supplier: "shop",
     models.Vehicle: "shop",
     models.AirLimit: "shop",
+    models.AirMeasurement: "place__shop",
+    models.AirSample: "measurement__place__shop",
     models.Arrival: "job__shop",
     models.Equipment: "product__shop",
     models.FirstDay: "person__shop",
     models.FitTest: "person__shop",
     models.GloveMinutes: "glove__shop",
     models.IgnitionSource: "place__shop",
+    models.LocalExhaust: "place__shop",
     models.MedicalEvaluation: "person__shop",
     models.Panel: "vehicle__shop",
     models.PlaceCheck: "place__shop",
@@ -151,6 +154,7 @@ WRITTEN_BY_THE_PROGRAM = (
     models.CheckSignature, models.Heard, models.PosterIssue, models.Order, models.OrderLine,
     models.FirstDay, models.FitTest, models.MedicalEvaluation, models.Training, models.PlaceCheck,
     models.RuleGrade, models.Shown, models.Reading, models.WeatherReading, models.Arrival,
+    models.LocalExhaust, models.AirMeasurement, models.AirSample,
 )  # fmt: skip
 EDITED_BY_OWNERS = (
     models.Supplier, models.Place, models.Admission, models.Vehicle, models.Service, models.ServiceStep,
