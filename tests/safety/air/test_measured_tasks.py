@@ -150,3 +150,15 @@ def test_the_bar_of_a_sum_is_that_of_the_fewest_results() -> None:
     for measured, bar_of_it in ((alone, 0.15), (alone + beside, 0.1)):
         facts = facts_of(Task(**{**vars(task), "measured": measured}), ON)
         assert facts.nose[0].asks_at == bar_of_it
+
+
+def test_why_no_air_flow_is_named_is_told_until_what_it_is_about_was_measured() -> None:
+    """Xylene's lowest limit in any list is 50 ppm, under 100: no figure, but it may be measured."""
+    task = XYLENE | {"grams": 100}
+    shown = (
+        *judged(samples(9, 8, 7, cas="1330-20-7"), "US", ON, {}),
+        *judged(samples(9, 8, 7, cas="1330-20-7", kind=SHORT), "US", ON, {}),
+    )
+    for measured, told in (((), True), (shown[:1], True), (shown, False)):
+        codes = {one.code for one in breathed(task, measured=measured).findings}
+        assert ("air.no_figure" in codes) == told, measured
