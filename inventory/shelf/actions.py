@@ -5,7 +5,8 @@ from datetime import date, datetime
 from django.db import transaction
 
 from inventory.codes import pair
-from inventory.models import Container, Lot, Movement, Person, Place, Product
+from inventory.models import Container, Head, Lot, Movement, Person, Place, Product
+from inventory.precheck.queries import tipped_into
 from inventory.stock import ledger
 from inventory.stock.fresh_codes import unused
 from inventory.stock.rules.acts import Act, LotFacts
@@ -25,10 +26,17 @@ def move(container: Container, place: str, *, by: Person, at: datetime) -> list[
     return _record(container, Act("move", at, target=container.code, place=place), by, at)
 
 
+@transaction.atomic
 def discard(
     container: Container, reason: str, can: Place | None, *, by: Person, at: datetime
 ) -> list[Movement]:
-    """Take the bottle off the shelf with what is in it, tipped into a can or in its own bottle."""
+    """Take the bottle off the shelf with what is in it, tipped into a can or in its own bottle.
+
+    What the can holds is judged once more under the chain's head: somebody may have tipped in a moment ago.
+    """
+    Head.objects.select_for_update().get(shop=container.shop_id)
+    if can and (never := next((one for one in tipped_into(can, container) if one.grade == "stop"), None)):
+        raise Refused(f"{never.says} {never.do}", code="never_together")
     into = can.code if can else None
     act = Act("discard", at, target=container.code, place=into, facts={"reason": reason})
     return _record(container, act, by, at)

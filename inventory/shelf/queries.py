@@ -194,8 +194,8 @@ def _entry(row: Movement, container: Container, change: int | None, left: int, u
 def _what(row: Movement, container: Container) -> str:
     if row.kind == "fill":
         return "filled from" if row.target_id == container.pk else "filled into"
-    if row.kind == "move" and row.place:
-        return f"moved to {row.place.name}"
+    if row.kind in {"move", "discard"} and row.place:
+        return f"{'moved to' if row.kind == 'move' else 'tipped into'} {row.place.name}"
     if row.kind == "reverse" and row.reverses:
         return f"took back “{row.reverses.get_kind_display()}”"
     return str(row.get_kind_display())

@@ -19,6 +19,7 @@ from inventory.management.demo import make
 from inventory.models import Container, Job, Kind, Movement, Order, Product, Shop
 from inventory.precheck.queries import verdicts
 from inventory.stock.audit import audit
+from inventory.today.queries import hands
 from tests.world import NOON
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -171,6 +172,12 @@ def test_an_order_is_on_its_way(shop: Shop, now: datetime) -> None:
 @pytest.mark.django_db
 def test_the_booked_jobs_show_each_finding_of_the_check(shop: Shop, now: datetime) -> None:
     assert findings(shop, now) == FINDINGS
+
+
+@pytest.mark.django_db
+def test_a_forgotten_rag_can_stands_on_the_first_page(shop: Shop, now: datetime) -> None:
+    said = [hand.says for hand in hands(shop, now) if "rag can" in hand.says]
+    assert said == ["The rag can of Bay 2 still holds rags of a day before."]
 
 
 @pytest.mark.django_db

@@ -7,7 +7,9 @@ from django.test import Client
 from django.urls import reverse
 
 from inventory.models import Movement, Place, PlaceCheck
+from inventory.shelf.actions import discard
 from inventory.stock.rules.acts import Act
+from inventory.stock.rules.lines import Refused
 from inventory.today.queries import hands
 from tests.world import LITRE, NOON, World, bleach, bottle, job, lime_remover, reactive, record, soap, step
 
@@ -44,6 +46,8 @@ def test_the_ways_out_end_it(ines: Client, shop: World, can: Place, way: str) ->
 
     into = can.code if way == "emptied" else ""
     ines.post(reverse("shelf:discard", args=[sour.code]), {"reason": "old", "can": into})
+    told = "tipped into Waste can" in ines.get(reverse("shelf:container", args=[sour.code])).content.decode()
+    assert told is (way == "emptied")
 
     assert [row.place for row in Movement.objects.filter(kind="discard").order_by("seq")] == [
         can, can if way == "emptied" else None,
@@ -166,3 +170,15 @@ def test_the_bay_s_page_offers_it_too(tomas: Client, shop: World) -> None:
     page = tomas.get(address).content.decode()
     assert "Covered metal can: left of the door. It is emptied at the end of each day." in page
     assert reverse("people:rags", args=[shop.bay_1.code]) in page
+
+
+def test_what_somebody_else_tipped_in_a_moment_ago_is_judged_as_it_is_written(
+    shop: World, can: Place
+) -> None:
+    sour = bottle(shop, lime_remover(shop), LITRE)
+    discarded(shop, can, bleach(shop))  # after the form was read, before it is written
+
+    with pytest.raises(Refused, match=NEVER):
+        discard(sour, "old", can, by=shop.tomas, at=NOON)
+
+    assert Movement.objects.filter(kind="discard").count() == 1

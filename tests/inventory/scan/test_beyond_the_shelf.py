@@ -108,6 +108,23 @@ def test_a_stop_for_people_stops_every_bottle_of_its_step_and_none_of_another() 
     assert here.hears(car.code, strong, "10 ml").startswith("recorded: ")
 
 
+def test_an_ozone_machine_stops_every_bottle_of_the_step_beside_it() -> None:
+    world = larkmoor()
+    mild = product(world, "Fenmoor soap", "shampoo", needs_sheet=False)
+    car = job(world, NOON)
+    need(step(car, "Wash", bay=world.bay_1), mild, 10 * ML)
+    machine = step(car, "Ozone", bay=world.bay_1, after_hours=0)
+    soap = bottle(world, mild, LITRE, opened_at=NOON - timedelta(days=1)).code
+    assert desk(world).hears(car.code, soap, "10 ml").startswith("recorded: ")
+
+    Step.objects.filter(pk=machine.pk).update(tools=["ozone"])
+
+    here = desk(world, name="Another screen")
+    assert (
+        here.hears(car.code, soap) == "stop: Wash is planned in Bay 1 while the ozone machine of Ozone runs."
+    )
+
+
 def test_what_is_on_the_car_already_is_written_down_whoever_it_harms() -> None:
     world = larkmoor()
     car, iron = wheels(world)
