@@ -15,7 +15,8 @@ class Dying:
     """A bottle with its last usable day; `wanted` is what booked cars take before then, `cars` how many.
 
     Amounts in base units; `worth_minor` is what is in it in the minor unit of money, None without a price.
-    `guards`: it stands between a person and harm, so it is replaced, never used up.
+    `guards`: it stands between a person and harm, so it is replaced, never used up. `unlike`: how many cars
+    want what is in it before then, but not at its own `mix`.
     """
 
     code: str
@@ -28,6 +29,8 @@ class Dying:
     cars: int
     worth_minor: int | None
     guards: bool = False
+    unlike: int = 0
+    mix: str = ""
 
 
 def fate(bottle: Dying, on: date, currency: str, system: str) -> str:
@@ -37,6 +40,10 @@ def fate(bottle: Dying, on: date, currency: str, system: str) -> str:
         return f"People lean on it: have another here before {_day(bottle.use_by_on, on)} ends."
     if bottle.wanted >= bottle.content:
         return f"{left} left, {_cars(bottle.cars)} will finish it."
+    if not bottle.cars and bottle.unlike:
+        wants, their = ("wants", "its step") if bottle.unlike == 1 else ("want", "their steps")
+        cars = f"{_cars(bottle.unlike).capitalize()} {wants} it, but not at {bottle.mix}"
+        return f"{left} left. {cars}: plan {their} at {bottle.mix}, or empty it."
     if not bottle.cars:
         until, lost = _day(bottle.use_by_on, on), _or_lose(bottle, currency, 1)
         return f"{left} left. No car before {until} ends wants it: use it today{lost}."
@@ -68,6 +75,14 @@ def _day(day: date, on: date) -> str:
 def worth(content: int, full: int, price_minor: int | None) -> int | None:
     """Return what a content is worth at the price of a full pack, in the minor unit."""
     return None if price_minor is None or not full else round(price_minor * content / full)
+
+
+def stands_by(place: str, bays: frozenset[str], others: Iterable[tuple[str, frozenset[str]]]) -> bool:
+    """Say whether one of the others is in reach of a place: beside it, in or around it, in the same bay.
+
+    `bays` are the bays that the place is or is in; each other comes with its place and all that is around it.
+    """
+    return any(place == at or place in reach or bool(bays & reach) for at, reach in others if place)
 
 
 @dataclass(frozen=True)

@@ -4,7 +4,7 @@ from datetime import UTC, date, datetime
 
 import pytest
 
-from inventory.today.rules import Dying, Hand, fate, gravest_first, when, worth
+from inventory.today.rules import Dying, Hand, fate, gravest_first, stands_by, when, worth
 from tests.world import ML, TODAY
 
 
@@ -38,6 +38,21 @@ def coating(**changes: object) -> Dying:
             coating(worth_minor=None, use_by_on=TODAY),
             "12 ml left. No car before today ends wants it: use it today or empty it.",
             "without a price no money is invented",
+        ),
+        (
+            coating(unlike=3, mix="1:4"),
+            "12 ml left. Three booked cars want it, but not at 1:4: plan their steps at 1:4, or empty it.",
+            "what cars want in another mix is not unwanted",
+        ),
+        (
+            coating(unlike=1, mix="1:4"),
+            "12 ml left. One booked car wants it, but not at 1:4: plan its step at 1:4, or empty it.",
+            "one car",
+        ),
+        (
+            coating(wanted=12 * ML, cars=1, unlike=2, mix="1:4"),
+            "12 ml left, one booked car will finish it.",
+            "who takes it as it is comes first",
         ),
         (
             coating(guards=True, use_by_on=date(2026, 12, 5)),
@@ -75,3 +90,22 @@ def test_what_stops_comes_before_what_asks_before_what_is_only_told():
 )
 def test_a_car_is_timed_from_today(starts_at, says):
     assert when(starts_at, TODAY) == says
+
+
+BAY = frozenset({"PBAYTWOX"})
+
+
+@pytest.mark.parametrize(
+    ("place", "bays", "other", "near", "because"),
+    [
+        ("PBAYTWOX", BAY, ("PBAYTWOX", BAY), True, "beside it"),
+        ("PBAYTWOX", BAY, ("PBOXTWOX", BAY | {"PBOXTWOX"}), True, "in a box in the same bay"),
+        ("PBOXTWOX", BAY, ("PCABTWOX", BAY | {"PCABTWOX"}), True, "both in things in one bay"),
+        ("PBAYTWOX", BAY, ("PSTRKLNB", frozenset({"PSTRKLNB"})), False, "in the store"),
+        ("PBAYTWOX", BAY, ("PBAYONEX", frozenset({"PBAYONEX", "PHALLKLN"})), False, "in the next bay"),
+        ("PSTRKLNB", frozenset(), ("PSTRKLNB", frozenset({"PSTRKLNB"})), True, "both in the store"),
+        ("", frozenset(), ("", frozenset()), False, "two that stand nowhere are near nothing"),
+    ],
+)
+def test_what_is_in_reach_of_a_place(place, bays, other, near, because):
+    assert stands_by(place, bays, [other]) is near, because
