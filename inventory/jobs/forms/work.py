@@ -25,7 +25,11 @@ LABELS = {
     "respirator": "Respirator",
 }
 HELP = {
-    "cut": "The whole of a correction, on the step that cuts. What only refines it takes nothing more.",
+    "cut": (
+        "The whole of a correction, on the step that cuts; what only refines it takes nothing more. Compound "
+        "counts as one step at least, abrasive paper as wet sanding, polish alone as finishing, whatever is "
+        "chosen."
+    ),
     "strips_coating": "",
     "spot": "",
     "sprayed": "",
@@ -65,6 +69,9 @@ class WorkForm(forms.ModelForm):  # type: ignore[type-arg]
         grams = self.fields["dry_ice_g"]
         assert isinstance(grams, GramsField)
         grams.reads_for(_shop_of(self.instance))
+        cut = self.fields["cut"]
+        assert isinstance(cut, forms.ChoiceField)
+        cut.choices = [("", "as its products do"), *[one for one in Work.Cut.choices if one[0]]]
         self.fields["passes"].required = False
         self.fields["respirator"].required = False
 

@@ -1,7 +1,7 @@
 """A car's panels and readings over all visits, what a job cuts, what the shop measured of such cuts."""
 
 from collections import defaultdict
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import replace
 from datetime import timedelta
 
@@ -9,9 +9,11 @@ from inventory.models import Job, Kind, Panel, Reading, Shop, Step, StepNeed
 from inventory.precheck.questions.topics import PaintFacts
 from inventory.trade import paint
 from inventory.trade.paint import Cut, Floor, Measured, measured
+from inventory.trade.paint.implied import Counted, Cutting, counted
 
 from .loading import Loading
 from .small_goods import small_goods, uses_of
+from .values import KIND_WORDS
 
 PAINT = "paint"
 ABRASIVES = {Kind.COMPOUND, Kind.POLISH, Kind.ABRASIVE}
@@ -27,21 +29,24 @@ def load(loading: Loading) -> dict[int, PaintFacts]:
     Nothing is asked of the database for jobs that cut no paint and find no pad that is used again.
     """
     goods = small_goods(loading)
-    cutting = {step.job_id for step in loading.step_rows if cuts_paint(step.cut, step.touches)}
+    grades = _grades(loading)
+    cutting = {step.job_id for step in loading.step_rows if step.code in grades}
     if not cutting and not goods:
         return {}
     panels = panels_of(job.vehicle_id for job in loading.jobs)
     uses = uses_of(loading, {car: {one.surface for one in found} for car, found in panels.items()})
-    cut = _cut(loading, cutting, panels) if cutting else {}
+    cut = _cut(loading, cutting, panels, grades) if cutting else {}
     return {
         job.pk: replace(cut.get(job.pk, PaintFacts()), goods=goods, uses=uses.get(job.pk, {}))
         for job in loading.jobs
     }
 
 
-def _cut(loading: Loading, jobs: set[int], panels: dict[int, list[paint.Panel]]) -> dict[int, PaintFacts]:
+def _cut(
+    loading: Loading, jobs: set[int], panels: dict[int, list[paint.Panel]], grades: Mapping[str, Counted]
+) -> dict[int, PaintFacts]:
     readings = readings_of(job.vehicle_id for job in loading.jobs if job.pk in jobs)
-    cuts = _cuts(loading)
+    cuts = _cuts(loading, grades)
     history = tuple(_history(loading, {cut.abrasive for found in cuts.values() for cut in found}))
     return {
         job.pk: PaintFacts(
@@ -68,6 +73,20 @@ def cuts_paint(grade: str, touches: list[str] | None) -> bool:
     return bool(grade) and (touches is None or PAINT in touches)
 
 
+def _grades(loading: Loading) -> dict[str, Counted]:
+    """Return by step what it cuts: what it says, and at least what its products take off."""
+    takes: dict[int, dict[str, str]] = defaultdict(dict)
+    for need in loading.work_rows:
+        name = need.product.name if need.product else KIND_WORDS[need.kind]
+        takes[need.step_id][name] = need.product.kind if need.product else need.kind
+    by_job: dict[int, list[Cutting]] = defaultdict(list)
+    for step in loading.step_rows:
+        if step.touches is None or PAINT in step.touches:
+            some = bool(step.cut) and step.pk in loading.cut_panels
+            by_job[step.job_id].append(Cutting(step.code, step.cut, takes[step.pk], all_over=not some))
+    return {step: one for steps in by_job.values() for step, one in counted(steps).items()}
+
+
 def panels_of(vehicles: Iterable[int]) -> dict[int, list[paint.Panel]]:
     """Return the panels of vehicles, in one query."""
     found: dict[int, list[paint.Panel]] = defaultdict(list)
@@ -90,15 +109,16 @@ def _reading(row: Reading) -> paint.Reading:
     return paint.Reading(panel.code, panel.name, row.taken_at, row.when, row.um, row.film, row.readable)
 
 
-def _cuts(loading: Loading) -> dict[int, list[Cut]]:
+def _cuts(loading: Loading, grades: Mapping[str, Counted]) -> dict[int, list[Cut]]:
     taken: dict[int, list[Taken]] = defaultdict(list)
     for need in loading.work_rows:
         taken[need.step_id].append(_taken(need))
     found: dict[int, list[Cut]] = defaultdict(list)
     for step in loading.step_rows:
-        if cuts_paint(step.cut, step.touches):
+        if one := grades.get(step.code):
             panels = loading.cut_panels.get(step.pk, ())
-            found[step.job_id] += cuts_of(step.code, step.cut, step.passes, taken[step.pk], panels)
+            made = cuts_of(step.code, one.grade, step.passes, taken[step.pk], panels)
+            found[step.job_id] += [replace(cut, raised=one.sentence(step.name)) for cut in made]
     return found
 
 

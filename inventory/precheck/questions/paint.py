@@ -27,16 +27,18 @@ def enough_paint_left(case: Case) -> list[Finding]:
     if not to_come:
         return []
     step = to_come[0].step
+    raised = joined(*dict.fromkeys(cut.raised for cut in to_come if cut.raised))
     if not topic.panels:
-        return [_no_panels(topic, step)]
+        return [_no_panels(topic, step, raised)]
     cuts = [*to_come, *_not_measured_yet(case, to_come)]
     found = budget(topic.panels, topic.readings, cuts, topic.floor, topic.history, topic.unit).findings
     return [
         Finding(
-            one.code, one.grade, one.says, one.because, one.do, one.source, (*one.about[:MOST_CODES], step)
+            one.code, one.grade, one.says, joined(one.because, "" if number else raised), one.do, one.source,
+            (*one.about[:MOST_CODES], step),
         )
-        for one in found
-    ]
+        for number, one in enumerate(found)
+    ]  # fmt: skip
 
 
 def _not_measured_yet(case: Case, to_come: list[Cut]) -> list[Cut]:
@@ -58,14 +60,17 @@ def _not_measured_yet(case: Case, to_come: list[Cut]) -> list[Cut]:
     ]
 
 
-def _no_panels(topic: PaintFacts, step: str) -> Finding:
+def _no_panels(topic: PaintFacts, step: str, raised: str) -> Finding:
     floor = thickness(topic.floor.whole_um, topic.unit)
     return Finding(
         "paint.no_reading",
         "ask",
         "Paint is to be cut, and no panel of this car is listed.",
-        f"Without a reading nobody knows what is left. Under {floor} of whole film this shop does not cut, "
-        "and the eye cannot tell.",
+        joined(
+            f"Without a reading nobody knows what is left. Under {floor} of whole film this shop does not "
+            "cut, and the eye cannot tell.",
+            raised,
+        ),
         "Add the panels on the page “Paint and panels” of this job, and read the gauge there.",
         COMMON,
         (step,),

@@ -37,7 +37,10 @@ class Reading:
 
 @dataclass(frozen=True)
 class Cut:
-    """A step that takes paint off one panel, or off all of them where `panel` is None."""
+    """A step that takes paint off one panel, or off all of them where `panel` is None.
+
+    `raised`: why its grade is more than the step says, a sentence; empty where it is what the step says.
+    """
 
     step: str
     panel: str | None
@@ -45,6 +48,7 @@ class Cut:
     passes: int
     abrasive: str
     pad: str
+    raised: str = ""
 
 
 @dataclass(frozen=True)

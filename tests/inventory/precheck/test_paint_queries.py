@@ -158,7 +158,10 @@ def test_a_pad_that_carried_compound_asks_before_a_polish(shop: w.World) -> None
     w.need(polish, pad, 1)
     assert load(job).goods == {set_.code: SmallGood(set_.code, "Dunnock pad", "pad", "compound")}
     assert load(job).uses == {polish.code: Use("polish")}
-    assert said(job) == [("ask", "Dunnock pad carried compound, coarser than this step, and was not washed.")]
+    assert said(job) == [
+        ("ask", "Dunnock pad carried compound, coarser than this step, and was not washed."),
+        ("ask", "Paint is to be cut, and no panel of this car is listed."),
+    ]
 
 
 def test_a_pad_fresh_from_a_box_has_no_past(shop: w.World) -> None:
