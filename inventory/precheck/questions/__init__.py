@@ -15,6 +15,7 @@ from .local_exhaust import exhaust_that_steps_count_on
 from .lots import one_coating_one_lot
 from .paint import enough_paint_left, what_pads_bring
 from .people import first_day_signed, trained_for_it
+from .planned import anything_planned
 from .protection import equipment_on_hand
 from .rags import rags_in_their_can
 from .reactions import in_the_bay, one_after_the_other
@@ -33,6 +34,7 @@ from .tools_air import dry_ice_in_its_place, no_engine_in_the_bay, nobody_in_ozo
 from .weather import panel_and_air_for_the_coat
 
 QUESTIONS: tuple[Question, ...] = (
+    anything_planned,
     held_or_recalled,
     lasts_through_its_step,
     past_an_estimate,

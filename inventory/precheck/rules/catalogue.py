@@ -26,6 +26,7 @@ class Rule:
 
 
 RULES = (
+    Rule("plan.", "Is anything planned at all?", PEOPLE),
     Rule("out_of_date", "Does everything last through its step?", SHELF),
     Rule("past_estimate", "Is anything past an estimated life?", SHELF),
     Rule("held", "Is anything held?", SHELF),

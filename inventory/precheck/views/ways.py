@@ -99,6 +99,10 @@ def _tools(finding: Finding, job: str) -> Action | None:
     return _to("Change the step", "jobs:step", job, finding.about[-1])
 
 
+def _plan(finding: Finding, job: str) -> Action | None:
+    return _to("Add a step", "jobs:new_step", job)
+
+
 def _rags(finding: Finding, job: str) -> Action | None:
     if finding.code == "rags.can":
         return _to("Say where the can is", "settings:place", finding.about[0])
@@ -119,7 +123,7 @@ def _paint(finding: Finding, job: str) -> Action | None:
 def _step(finding: Finding, job: str) -> Action | None:
     """What stands in the way of a product at a step is put right in the step's plan."""
     if finding.code in {"surface.words", "surface.unlisted"}:
-        return _to("Say what is on the car", "jobs:edit", job)
+        return _to("Tick what the car is made of", "jobs:edit", job)
     if finding.code == "wait.no_day":
         return _to("Paint and panels", "jobs:panels", job)
     if finding.code == "pad.coarser":
@@ -135,6 +139,6 @@ def _reaction(finding: Finding, job: str) -> Action | None:
 
 FAMILIES: dict[str, Callable[[Finding, str], Action | None]] = {
     "people.": _people, "air.": _air, "weather.": _weather, "paint.": _paint, "reaction.": _reaction,
-    "tools.": _tools, "rags.": _rags,
+    "tools.": _tools, "rags.": _rags, "plan.": _plan,
     **dict.fromkeys(ON_THE_STEP, _step),
 }  # fmt: skip

@@ -202,7 +202,7 @@ def test_the_verdicts_of_many_jobs_cost_no_more_queries_than_of_one(shop: w.Worl
 
     assert len(more) == len(few)
     assert set(found) == {job.code for job in jobs}
-    assert found[one.code].headline.says == "Four questions to answer before Thursday 12:00."
+    assert found[one.code].headline.says == "Five questions to answer before Thursday 12:00."
 
 
 def test_the_command_prints_one_document_and_nothing_else(shop: w.World) -> None:

@@ -195,7 +195,10 @@ def test_who_scans_is_judged_not_who_was_planned() -> None:
     PlaceCheck.objects.create(place=world.bay_1, what="eyewash", done_at=NOON, by=world.tomas)
     sour = lime_remover(world)
     car = job(world, NOON)
-    need(step(car, "Lime", bay=world.bay_1, person=world.ines), sour, 10 * ML)
+    lime = step(car, "Lime", bay=world.bay_1, person=world.ines)
+    lime.touches = ["paint", "glass"]
+    lime.save()
+    need(lime, sour, 10 * ML)
     here_is = bottle(world, sour, LITRE, opened_at=NOON - timedelta(days=1))
 
     other = desk(world, who=world.tomas, name="Tomas")
