@@ -103,7 +103,8 @@ def breathed_at(steps: Iterable[Step], at: datetime) -> list[Breathed]:
         mine = facts[job.pk]
         case = Case(mine, at, plan(mine.needs, mine.shelf, mine.zone, at))
         for of in steps_in_air(case, [each for each in mine.air.steps if each.code in rows]):
-            drawn = curve(of, breathed(case, of).facts.contaminants) if of.place.known else None
+            weighed = of.emissions and of.place.known
+            drawn = curve(of, breathed(case, of).facts.contaminants) if weighed else None
             about = tuple(told_once(case, [(of, each) for each in judged(case, of)]))
             found[of.step.code] = Breathed(
                 rows[of.step.code], drawn, about, "" if drawn else _why(of.place.known), bool(of.measured)

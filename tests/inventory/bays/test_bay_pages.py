@@ -8,10 +8,9 @@ from django.test import Client
 from django.urls import reverse
 from django.utils import timezone
 
-from inventory.models import IgnitionSource, Step, WeatherReading
+from inventory.models import IgnitionSource, WeatherReading
 from tests import world as w
-from tests.inventory.precheck.test_air_queries import ISOPROPANOL, aired, composed
-from tests.world import ML, World
+from tests.world import World
 
 pytestmark = pytest.mark.django_db
 READING = {"air_c": "19.5", "panel_c": "18.5", "humidity": "54"}
@@ -175,64 +174,12 @@ def test_air_that_cannot_be_is_refused(ines: Client, world: World, typed: dict[s
     assert world.bay_2.volume_m3 is None
 
 
-def wipe_of_today(world: World) -> Step:
-    """Book a wipe in a measured Bay 2 for now."""
-    aired(world.bay_2)
-    job = w.job(world, timezone.now())
-    step = w.step(job, bay=world.bay_2, person=world.tomas)
-    w.need(step, composed(w.hollin(world), ISOPROPANOL), 234 * ML)
-    return step
-
-
-def test_the_steps_of_today_are_drawn_and_lead_to_their_check(tomas: Client, world: World) -> None:
-    assert "No step is booked here today" in page(tomas, world)
-    step = wipe_of_today(world)
-    text = page(tomas, world)
-    assert text.count('<svg class="chart"') == 2
-    assert "Over the worst quarter of an hour who works here breathes 119 % on average." in text
-    assert reverse("precheck:job", args=[step.job.code]) in text
-    Step.objects.update(signed_at=timezone.now())
-    assert "No step is booked here today" in page(tomas, world)
-
-
-def test_a_step_s_own_page_says_what_the_check_says_of_its_air(tomas: Client, world: World) -> None:
-    step = wipe_of_today(world)
-    text = tomas.get(reverse("bays:step", args=[step.code])).content.decode()
-    assert "who works here breathes 119 % of the 15-minute limit (isopropanol)." in text
-    bare = w.step(w.job(world), "Wash", bay=world.bay_2)
-    text = tomas.get(reverse("bays:step", args=[bare.code])).content.decode()
-    assert "Nothing that this step takes is known to go into the air." in text
-
-
-def test_a_stop_of_the_check_leads_to_the_curve(tomas: Client, world: World) -> None:
-    step = wipe_of_today(world)
-    text = tomas.get(reverse("precheck:job", args=[step.job.code])).content.decode()
-    assert f'href="{reverse("bays:step", args=[step.code])}">See the curve</a>' in text
-
-
 def test_the_list_shows_every_bay_with_its_newest_reading(tomas: Client, world: World) -> None:
     tomas.post(reverse("bays:read", args=[world.bay_2.code]), READING)
     text = tomas.get(reverse("bays:list")).content.decode()
     assert "Bay 1" in text
     assert "19.5 °C" in text
     assert "Store" not in text
-
-
-def test_the_curve_leads_to_what_mends_it_and_a_viewer_is_not_sent_there(
-    ines: Client, client: Client, world: World
-) -> None:
-    step = wipe_of_today(world)
-    at, mend = reverse("bays:step", args=[step.code]), reverse("jobs:step", args=[step.job.code, step.code])
-    air = reverse("bays:air", args=[world.bay_2.code])
-    text = ines.get(at).content.decode()
-    assert f'href="{mend}">Change the step: amount, bay, mask</a>' in text
-    assert f'href="{air}">Change the air of Bay 2</a>' in text
-    client.force_login(world.tomas)
-    text = client.get(at).content.decode()
-    assert (mend in text, air in text) == (True, False)
-    client.force_login(world.wren)
-    text = client.get(at).content.decode()
-    assert (mend in text, air in text) == (False, False)
 
 
 def test_a_panel_below_the_dew_point_is_called_wet(tomas: Client, world: World) -> None:
