@@ -16,14 +16,12 @@ BOUNDS = ("air_from_c", "air_to_c", "humidity_from", "humidity_to")
 def load(loading: Loading) -> dict[int, WeatherFacts]:
     """Return by job the newest reading of its bays and its coats, in two queries beside the shared rows."""
     laid = [row for row in loading.work_rows if kind_of(row) in LAID]
-    if not laid:
-        return {}
     named = {row.product_id for row in laid if row.product_id}
-    rows = {row.product_id: row for row in Profile.objects.filter(product__in=named)}
+    rows = {row.product_id: row for row in Profile.objects.filter(product__in=named)} if named else {}
     coats: dict[int, list[Coat]] = defaultdict(list)
     for row in laid:
         coats[row.step.job_id].append(coat(row, rows.get(row.product_id or 0)))
-    return {job: WeatherFacts(loading.readings, tuple(found)) for job, found in coats.items()}
+    return {job.pk: WeatherFacts(loading.readings, tuple(coats[job.pk])) for job in loading.jobs}
 
 
 def kind_of(row: StepNeed) -> str:

@@ -10,6 +10,7 @@ from .facts import Answer, Facts, JobFacts, LabelFacts, ProductFacts, SheetFacts
 from .gloves import glove_minutes
 from .heat import stands_the_heat
 from .held import held_or_recalled
+from .hot import not_on_a_hot_panel, wheels_cool_to_the_touch
 from .labels import open_and_unlabelled
 from .local_exhaust import exhaust_that_steps_count_on
 from .lots import one_coating_one_lot
@@ -46,6 +47,8 @@ QUESTIONS: tuple[Question, ...] = (
     words_nobody_ticked,
     arrives_unknown,
     stands_the_heat,
+    not_on_a_hot_panel,
+    wheels_cool_to_the_touch,
     enough_paint_left,
     what_pads_bring,
     one_after_the_other,

@@ -122,6 +122,8 @@ def _paint(finding: Finding, job: str) -> Action | None:
 
 def _step(finding: Finding, job: str) -> Action | None:
     """What stands in the way of a product at a step is put right in the step's plan."""
+    if finding.code == "surface.hot":
+        return _to("Measure the bay", "bays:bay", finding.about[0])
     if finding.code in {"surface.words", "surface.unlisted"}:
         return _to("Tick what the car is made of", "jobs:edit", job)
     if finding.code == "wait.no_day":
