@@ -35,20 +35,33 @@ def _one(case: Case, said: Pairs) -> Finding:
     said = sorted(said, key=lambda each: (GRADES.index(each[1].grade), -_share(each[1])))
     of, worst = said[0]
     also = [f"{each.step.name}: {found.says}" for each, found in said[1:]]
-    dos = [found.do for _, found in said if found.grade == worst.grade]
     out = joined(way_out(case, of, worst), *_too(case, said))
     return Finding(
         worst.code, worst.grade, _says(of, worst), joined(counted(case, of), worst.because, *also, SCREENING),
-        joined(*dict.fromkeys(dos), out), worst.source, beginning(of),
+        joined(*_dos(said), out), worst.source, beginning(of),
     )  # fmt: skip
+
+
+def _dos(said: Pairs) -> list[str]:
+    """Return what to do about the leading cause; what differs for another step or substance names it.
+
+    A mask that is enough against another step's mist must never be read as one against the first's vapour.
+    """
+    _, worst = said[0]
+    first: dict[str, str] = {worst.do: worst.do}
+    for of, found in said[1:]:
+        if found.grade == worst.grade and found.do not in first:
+            about = f"{of.step.name}, {row(found.about)}" if found.about else of.step.name
+            first[found.do] = f"{about}: {found.do[:1].lower()}{found.do[1:]}"
+    return list(first.values())
 
 
 def _too(case: Case, said: Pairs) -> list[str]:
     """Return each further step that the same cause stops, with its own way out."""
-    told = []
+    told, (_, lead) = [], said[0]
     for of, found in said[1:]:
-        if found.grade == "stop":
-            out = way_out(case, of, found)
+        out = way_out(case, of, found)
+        if found.grade == "stop" and (out or found.do == lead.do):
             told.append(f"{of.step.name} stops too{': ' + out[:1].lower() + out[1:] if out else '.'}")
     return told
 

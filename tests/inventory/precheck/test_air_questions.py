@@ -234,6 +234,17 @@ def test_fluoride_and_mist_stop_without_the_protection_named_for_them(
     assert (("air.named_protection", "stop") in said(step)) == stopped, because
 
 
+def test_a_mask_against_a_mist_is_never_read_as_one_against_another_step_s_fluoride() -> None:
+    sprayed = replace(wiping(60, QUELL, sprayed=True), code=COAT.code, name="Foam", starts_at=COAT.starts_at)
+    one = finding("air.named_protection", wiping(60, BRACK), sprayed)
+    assert one.do == (
+        "Wear one of: a full-face mask, a loose powered hood and an air-fed hood or visor; or do without it. "
+        "Foam, Alcohol ethoxylate C9-11: wear one of: an FFP3 mask, a half mask, a full-face mask, a loose "
+        "powered hood and an air-fed hood or visor; or catch it where it arises with examined local exhaust; "
+        "or do without it."
+    )
+
+
 def test_the_fumes_of_an_acid_are_told_without_a_figure() -> None:
     note = finding("air.note", wiping(60, BRACK, respirator="full"))
     assert note.says == "Panel wipe, Bay 2: how much hydrogen fluoride fumes from it is not known."
