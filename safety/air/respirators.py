@@ -166,5 +166,5 @@ def in_words(respirator: str) -> str:
         "powered_half": "a powered half mask",
         "powered_full": "a powered full-face mask",
         "hood": "a loose powered hood",
-        "air_fed": "an air-fed hood or visor",
+        "air_fed": "an air-fed mask",
     }.get(respirator, f"an {respirator.upper()} mask")

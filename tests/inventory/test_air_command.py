@@ -96,7 +96,7 @@ def test_a_person_reads_the_findings_then_the_figures_then_what_they_are_worth(t
     lines = air(tmp_path, TASK).splitlines()
     assert lines[0] == (
         "STOP: Who works here breathes 238 % of the 15-minute limit (isopropanol). Change the plan: "
-        "less product, local exhaust with the air measured under it or an air-fed hood or visor; then ask "
+        "less product, local exhaust with the air measured under it or an air-fed mask; then ask "
         "again."
     )
     assert lines[-7:] == [

@@ -238,9 +238,9 @@ def test_a_mask_against_a_mist_is_never_read_as_one_against_another_step_s_fluor
     sprayed = replace(wiping(60, QUELL, sprayed=True), code=COAT.code, name="Foam", starts_at=COAT.starts_at)
     one = finding("air.named_protection", wiping(60, BRACK), sprayed)
     assert one.do == (
-        "Wear one of: a full-face mask, a loose powered hood and an air-fed hood or visor; or do without it. "
+        "Wear one of: a full-face mask, a loose powered hood and an air-fed mask; or do without it. "
         "Foam, Alcohol ethoxylate C9-11: wear one of: an FFP3 mask, a half mask, a full-face mask, a loose "
-        "powered hood and an air-fed hood or visor; or catch it where it arises with examined local exhaust; "
+        "powered hood and an air-fed mask; or catch it where it arises with examined local exhaust; "
         "or do without it."
     )
 

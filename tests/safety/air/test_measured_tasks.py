@@ -138,7 +138,7 @@ def test_a_mask_without_a_factor_in_the_regime_protects_against_nothing_and_says
         "factor in the UK table, so it counts as none."
     )
     assert stops[0].do == (
-        "Wear one of: a full-face mask, a loose powered hood and an air-fed hood or visor; or do without it."
+        "Wear one of: a full-face mask, a loose powered hood and an air-fed mask; or do without it."
     )
 
 
