@@ -5,7 +5,7 @@ bottle that nobody planned, one that serves "any" of its kind, one of a later st
 """
 
 from collections.abc import Iterable, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from datetime import datetime
 
 from inventory.models import Container, Product, Step
@@ -40,20 +40,46 @@ def in_hand(
 def more_than_planned(
     state: State, heard: Heard, facts: Facts, rows: Iterable[Container]
 ) -> precheck.Pouring | None:
-    """Return what an answer is about to write beyond what its step plans; None where it writes no such thing.
+    """Return what an answer writes, or asks about, beyond what its step plans; None where that is nothing.
 
     Amounts are concentrate. What is taken back in the same breath counts off.
     """
-    use = next((act for act in heard.acts if act.kind == "use" and act.job), None)
-    bottle = facts.bottles.get(use.source or "") if use else None
+    taking = _written(state, heard) or _asked_about(heard)
+    bottle = facts.bottles.get(taking.bottle) if taking else None
     product = product_of(bottle.code, rows) if bottle else None
-    if use is None or bottle is None or product is None or use.facts.get("declared"):
+    if taking is None or bottle is None or product is None:
         return None
-    back = int(state.slots.get("planned", 0)) if any(act.kind == "reverse" for act in heard.acts) else 0
-    more = share(use.amount or 0, bottle.shelf.parts) - share(back, bottle.shelf.parts)
-    mine = (need for need in facts.needs if need.job == use.job and _fits(need, bottle))
-    planned = sum(need.amount for need in mine if facts.step_of.get(need.id) == use.step)
-    return precheck.Pouring(product, more, use.step or "") if more > planned else None
+    more = share(taking.amount, bottle.shelf.parts) - share(taking.back, bottle.shelf.parts)
+    mine = (need for need in facts.needs if need.job == heard.state.job and _fits(need, bottle))
+    planned = sum(need.amount for need in mine if facts.step_of.get(need.id) == taking.step)
+    return precheck.Pouring(product, more, taking.step) if more > planned else None
+
+
+@dataclass(frozen=True)
+class _Taking:
+    bottle: str
+    amount: int
+    back: int
+    step: str
+
+
+def _written(state: State, heard: Heard) -> _Taking | None:
+    """Return what is written of a bottle for a car; what is declared is on it already, whatever is said."""
+    use = next((act for act in heard.acts if act.kind == "use" and act.job), None)
+    if use is None or use.facts.get("declared"):
+        return None
+    replaces = any(act.kind == "reverse" for act in heard.acts)
+    back = int(state.slots.get("planned", 0)) if replaces else 0
+    return _Taking(use.source or "", use.amount or 0, back, use.step or "")
+
+
+def _asked_about(heard: Heard) -> _Taking | None:
+    """Return what a yes would write: the question is put with what so much of it would do."""
+    state, slots = heard.state, heard.state.slots
+    if state.verb != "use" or state.waits != "yes" or not state.job or slots.get("declared"):
+        return None
+    step = str(slots.get("step", ""))
+    return _Taking(str(slots["bottle"]), int(slots["amount"]), int(slots.get("planned", 0)), step)
 
 
 def product_of(code: str, rows: Iterable[Container]) -> Product | None:

@@ -220,11 +220,3 @@ def test_rinse_with_a_refillable_bottle_in_hand_means_the_bottle() -> None:
     assert "Rinse wheels" not in said
     rinse.refresh_from_db()
     assert rinse.signed_at is None
-
-
-def test_rinse_without_a_planned_rinse_asks_which_bottle() -> None:
-    world = larkmoor()
-    car = job(world, NOON)
-    step(car)
-
-    assert desk(world).hears(car.code, "RINSE") == "ask: Rinse what?"

@@ -12,7 +12,7 @@ from .. import words
 from ..answers import Heard, Key
 from ..facts import Bottle
 from ..guards import DECLARED, USING, first_objection
-from ..objections import Taking
+from ..objections import Objection, Taking
 from ..turn import Turn
 from .used import FINISHED, NAME, record
 
@@ -156,16 +156,27 @@ def settle(turn: Turn, slots: dict[str, Any]) -> Heard:
     if objection is None:
         return record(turn, taking, slots)
     if objection.grade == "stop":
-        keys = (*objection.keys, Key("It is on the car already", "ALREADY")) if turn.job else objection.keys
-        return turn.stop(objection.says, objection.next, *(keys if objection.code != "gone" else ()))
+        return _stopped(turn, taking, objection, slots)
     return turn.ask(
         objection.says,
         objection.next,
         *objection.keys,
         verb=NAME,
         waits="yes",
-        **{**slots, "asked": objection.code},
+        **{**slots, "step": taking.step, "asked": objection.code},
     )
+
+
+def _stopped(turn: Turn, taking: Taking, objection: Objection, slots: dict[str, Any]) -> Heard:
+    """Refuse. Where another amount was refused, the recorded one stays, and may still be put right."""
+    keys = (*objection.keys, Key("It is on the car already", "ALREADY")) if turn.job else objection.keys
+    heard = turn.stop(objection.says, objection.next, *(keys if objection.code != "gone" else ()))
+    if not (recorded := int(slots.get("planned", 0))):
+        return heard
+    says = f"{objection.next} {turn.of(taking.bottle, recorded)} stay recorded: type another amount, or UNDO."
+    waiting = {name: slots[name] for name in ("bottle", "planned", "step") if name in slots}
+    state = replace(heard.state, verb=NAME, waits="other_amount", slots=waiting)
+    return replace(heard, state=state, answer=replace(heard.answer, next=says))
 
 
 def _taking(turn: Turn, bottle: Bottle, amount: int, slots: dict[str, Any]) -> Taking:
