@@ -5,6 +5,8 @@ from datetime import timedelta
 import pytest
 
 from inventory.models import PlaceCheck, Product, Shown, Step
+from inventory.precheck.queries import Pouring
+from inventory.precheck.questions import Finding
 from inventory.scan.queries.beyond import Beyond
 from safety.models import DataSheet, SheetVersion
 from tests.inventory.scan.desk import desk
@@ -152,6 +154,39 @@ def test_what_was_found_serves_two_minutes_for_its_own_job_and_never_backwards()
     assert not found.serves("JDPXKLNB", "HNESKLNB", NOON)
     assert not found.serves("JDPXKLNB", "HTMSKLNB", NOON - timedelta(seconds=1))
     assert Beyond.from_json(found.as_json()) == found
+
+
+@pytest.mark.parametrize(
+    ("judged", "asked", "grade", "serves", "because"),
+    [
+        ("", None, "stop", True, "the plan alone, as it was judged"),
+        ("X1", None, "stop", False, "a bottle that was put away harms nobody"),
+        ("", ("X1", None), "tell", False, "the plan does not hold it"),
+        ("X1", ("X1", 60), "stop", True, "the same amount"),
+        ("X1", ("X2", 60), "tell", False, "another product"),
+        ("X1", ("X1", 61), "tell", False, "more than was judged"),
+        ("X1", ("X1", 10), "tell", True, "less than what raised nothing"),
+        ("X1", ("X1", 10), "stop", False, "less than what was stopped may be little enough"),
+        ("X1", ("X1", 10), "ask", False, "nor is the answer to less that of more"),
+    ],
+)
+def test_what_was_found_with_a_bottle_in_hand_serves_that_bottle_and_what_it_was_judged_for(
+    judged: str, asked: tuple[str, int | None] | None, grade: str, serves: bool, because: str
+) -> None:
+    finding = Finding("air.exposure", grade, "Says.", "", "", "", ("SDPXKLNB",))
+    found = Beyond("JDPXKLNB", "HTMSKLNB", NOON, (finding,), judged, 60 if judged else None, "SDPXKLNB")
+    pouring = Pouring(Product(code=asked[0]), asked[1], "SDPXKLNB") if asked else None
+
+    assert found.answers(pouring) is serves, because
+    assert Beyond.from_json(found.as_json()) == found
+
+
+def test_what_is_recorded_is_known_from_then_on() -> None:
+    found = Beyond("JDPXKLNB", "HTMSKLNB", NOON, (), "X1", 60, "SDPXKLNB").as_recorded()
+
+    assert found.answers(None)
+    assert found.answers(Pouring(Product(code="X1"), None, "SDPXKLNB"))
+    assert not found.answers(Pouring(Product(code="X1"), 10, "SDPXKLNB"))
 
 
 def test_what_was_just_used_unplanned_stops_the_next_bottle_that_it_must_not_meet() -> None:
