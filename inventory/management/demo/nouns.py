@@ -31,12 +31,6 @@ SHEETLESS_KINDS = frozenset({"pad", "towel", "applicator", "abrasive", "clay", "
 # The demo shows what an old sheet looks like: these were last revised so many days ago.
 OLD_SHEETS = {"quell_leather": 1500, "sallow_wax": 1320, "fenmoor_alk": 1180}
 PASSWORD = "clear coat"
-# What somebody ticked of whole cars; of the others nobody said what the wheels and the bare metal are.
-TICKED = {
-    "hatch": ["lacquered_wheel"],
-    "coupe": ["lacquered_wheel"],
-    "roadster": ["lacquered_wheel", "leather"],
-}
 
 
 @dataclass
@@ -243,16 +237,16 @@ def _services(cast: Cast) -> None:
 
 
 def _vehicles(cast: Cast) -> None:
-    for key, name, size in (
-        ("hatch", "small red hatch", "small"),
-        ("estate", "grey estate", "large"),
-        ("van", "blue van", "van"),
-        ("coupe", "black coupe", "mid"),
-        ("saloon", "white saloon", "mid"),
-        ("roadster", "green roadster", "small"),
-        ("pickup", "silver pickup", "large"),
-        ("wagon", "brown wagon", "mid"),
+    for key, name, size, has in (
+        ("hatch", "small red hatch", "small", "lacquered_wheel"),
+        ("estate", "grey estate", "large", ""),
+        ("van", "blue van", "van", ""),
+        ("coupe", "black coupe", "mid", ""),
+        ("saloon", "white saloon", "mid", ""),
+        ("roadster", "green roadster", "small", "lacquered_wheel leather"),
+        ("pickup", "silver pickup", "large", "lacquered_wheel chrome"),
+        ("wagon", "brown wagon", "mid", ""),
     ):
         cast.vehicles[key] = Vehicle.objects.create(
-            shop=cast.shop, name=name, size=size, surfaces=TICKED.get(key, [])
+            shop=cast.shop, name=name, size=size, surfaces=has.split()
         )
