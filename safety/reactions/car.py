@@ -71,4 +71,4 @@ def follows(a: Substance, b: Substance) -> bool:
 def _hidden_acid(a: Substance, b: Substance) -> Pair:
     says = "What holds a fluoride is mostly acid, and iron remover with acid may give off toxic gas."
     about = "a fluoride, taken for an acid, and iron remover"
-    return Pair(a.name, b.name, ("GT",), "S5: a house rule for fluorides", "M", says, "S5", about=about)
+    return Pair(a.name, b.name, ("GT",), "house rule S5, for fluorides", "M", says, "S5", about=about)

@@ -10,7 +10,7 @@ from functools import cache
 
 from safety.hazards.tables import rows
 from safety.reactions.groups import traits
-from safety.reactions.values import Pair, Substance, ordered
+from safety.reactions.values import Pair, Substance, in_full, ordered
 
 ANYTHING = "*"
 NO_SOURCE = "chemistry"  # its mark says that it is from memory
@@ -44,7 +44,7 @@ def own_rules() -> tuple[Rule, ...]:
             codes=ordered(set(row["codes"].split(","))),
             where=row["where"],
             says=row["says"],
-            source=f"{row['id']}: {row['basis'] or NO_SOURCE}",
+            source=f"{in_full(row['id'])}: {row['basis'] or NO_SOURCE}",
             mark=row["mark"],
         )
         for row in rows("reactivity_rules")

@@ -63,14 +63,19 @@ class Pair:
     @property
     def cites(self) -> str:
         """Return the rule as a reason names it: "house rule S6 (thioglycolate and alkali)"."""
-        whose = next((words for start, words in WHOSE.items() if self.rule.startswith(start)), "")
-        named = f"{whose}{self.rule}" if whose else WITH_CELL.get(self.rule, f"chart, cell {self.rule}")
+        named = in_full(self.rule)
         return f"{named} ({self.about})" if self.about else named
 
     @property
     def grave(self) -> bool:
         """Return whether it may never happen in one vessel: toxic or flammable gas, fire, explosion …"""
         return bool(REFUSED & set(self.codes))
+
+
+def in_full(rule: str) -> str:
+    """Return a rule's id with whose it is: "house rule S6", "label statement EUH031", "chart, cell 1-20"."""
+    whose = next((words for start, words in WHOSE.items() if rule.startswith(start)), "")
+    return f"{whose}{rule}" if whose else WITH_CELL.get(rule, f"chart, cell {rule}")
 
 
 def ordered(codes: set[str] | frozenset[str]) -> tuple[str, ...]:

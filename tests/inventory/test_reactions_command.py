@@ -79,7 +79,7 @@ def test_a_tag_of_our_own_speaks_before_the_chart() -> None:
     [found] = pairs("hypochlorite", "3")
     assert (found["codes"], found["mark"]) == (["GT", "H"], "S, S2")
     assert found["source"] == (
-        "S1: CDC MMWR case reports; EPA-600/2-80-076, figure 6, cell 3-104; "
+        "house rule S1: CDC MMWR case reports; EPA-600/2-80-076, figure 6, cell 3-104; "
         "EPA-600/2-80-076, figure 6, cell 3-10"
     )
 
@@ -107,7 +107,8 @@ def test_a_person_reads_names_sentences_and_marks_in_words() -> None:
         "104 strong oxidisers with 13 esters: fire and heat.",
         "  An oxidiser on rags, paper, solvent or dust can set them on fire. "
         "The chart gives fire and heat for esters with strong oxidisers.",
-        "  S18: chemistry (from memory: check it); EPA-600/2-80-076, figure 6, cell 13-104 (read in a copy)",
+        "  house rule S18: chemistry (from memory: check it); EPA-600/2-80-076, figure 6, cell 13-104 "
+        "(read in a copy)",
     ]
     assert reactions("10", "23").splitlines()[-1] == (
         "What is not found is not safe. The product's own label and data sheet, local codes and licensed "

@@ -66,8 +66,8 @@ def test_a_refusal_names_both_products_says_why_and_what_to_do() -> None:
         "acids, non-oxidising with water and water-based products): heat."
     )
     assert found.do == "Take another vessel, clean and rinsed; never top up one with the other."
-    assert found.source.startswith("S1: CDC MMWR case reports (read); EUH031: ")
-    assert "S19: chemistry (from memory: check it)" in found.source
+    assert found.source.startswith("house rule S1: CDC MMWR case reports (read); label statement EUH031: ")
+    assert "house rule S19: chemistry (from memory: check it)" in found.source
     assert found.about == ("Brightwell mould bleach", "Kerbline rim acid")
 
 

@@ -67,8 +67,8 @@ def test_the_stop_says_what_would_happen_and_that_the_evidence_is_mixed() -> Non
         "non-oxidising with mercaptans and organic sulfides): toxic gas and flammable gas."
     )
     assert found.source == (
-        "S5: reagent data sheet; the NIOSH Pocket Guide lists oxidisers and bases, not acids (read); "
-        "EPA-600/2-80-076, figure 6, cell 1-20 (read in a copy)"
+        "house rule S5: reagent data sheet; the NIOSH Pocket Guide lists oxidisers and bases, not acids "
+        "(read); EPA-600/2-80-076, figure 6, cell 1-20 (read in a copy)"
     )
 
 

@@ -45,11 +45,11 @@ def test_every_row_of_the_table_has_its_pair_here() -> None:
 @pytest.mark.parametrize(
     ("rule", "a", "b", "source", "mark"),
     [
-        ("S1", "hypochlorite", "1", "S1: CDC MMWR case reports", "S"),
-        ("S6", "20", "10", "S6: NIOSH Pocket Guide lists bases", "S"),
-        ("S9", "15", "1", "S9: the chart's cell 1-15; CDC MMWR 64(32), 2015", "S2"),
-        ("S10", "10", "light-metal", "S10: 40 CFR 264 appendix V; the chart's cell 10-22", "S"),
-        ("S13", "peroxide", "19", "S13: chemistry", "M"),
+        ("S1", "hypochlorite", "1", "house rule S1: CDC MMWR case reports", "S"),
+        ("S6", "20", "10", "house rule S6: NIOSH Pocket Guide lists bases", "S"),
+        ("S9", "15", "1", "house rule S9: the chart's cell 1-15; CDC MMWR 64(32), 2015", "S2"),
+        ("S10", "10", "light-metal", "house rule S10: 40 CFR 264 appendix V; the chart's cell 10-22", "S"),
+        ("S13", "peroxide", "19", "house rule S13: chemistry", "M"),
     ],
 )  # fmt: skip
 def test_each_rule_travels_with_its_basis_and_its_mark(
