@@ -238,15 +238,13 @@ def _services(cast: Cast) -> None:
 
 def _vehicles(cast: Cast) -> None:
     for key, name, size, has in (
-        ("hatch", "small red hatch", "small", "lacquered_wheel"),
-        ("estate", "grey estate", "large", ""),
-        ("van", "blue van", "van", ""),
-        ("coupe", "black coupe", "mid", ""),
-        ("saloon", "white saloon", "mid", ""),
-        ("roadster", "green roadster", "small", "lacquered_wheel leather"),
-        ("pickup", "silver pickup", "large", "lacquered_wheel chrome"),
-        ("wagon", "brown wagon", "mid", ""),
+        ("hatch", "small red hatch", "small", ["lacquered_wheel"]),
+        ("estate", "grey estate", "large", []),
+        ("van", "blue van", "van", []),
+        ("coupe", "black coupe", "mid", []),
+        ("saloon", "white saloon", "mid", []),
+        ("roadster", "green roadster", "small", ["lacquered_wheel", "leather"]),
+        ("pickup", "silver pickup", "large", ["lacquered_wheel", "chrome"]),
+        ("wagon", "brown wagon", "mid", []),
     ):
-        cast.vehicles[key] = Vehicle.objects.create(
-            shop=cast.shop, name=name, size=size, surfaces=has.split()
-        )
+        cast.vehicles[key] = Vehicle.objects.create(shop=cast.shop, name=name, size=size, surfaces=has)
