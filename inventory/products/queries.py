@@ -11,6 +11,7 @@ from inventory.precheck.queries.substances import sheets_of
 from inventory.trade.profile import Profile as Trade
 from inventory.trade.profile import profile as resolve
 from safety.findings import Finding
+from safety.models import SheetVersion
 from safety.queries import current
 from safety.reactions.proposing import Proposal, propose
 from safety.voc.product import voc_told
@@ -45,9 +46,9 @@ def product(shop: Shop, code: str) -> Product | None:
     return rows.prefetch_related(Prefetch("packs", packs), Prefetch("containers", here), "lots").first()
 
 
-def is_unread(product: Product) -> bool:
-    """Say whether a product's sheet is one of which nobody confirmed a version."""
-    return product.sheet is not None and current(product.sheet) is None
+def version_of(product: Product) -> SheetVersion | None:
+    """Return the version of a product's sheet that counts; None without one that is confirmed."""
+    return current(product.sheet) if product.sheet else None
 
 
 def owners(shop: Shop) -> str:

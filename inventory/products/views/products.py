@@ -28,11 +28,13 @@ def products(request: HttpRequest) -> HttpResponse:
 def product(request: HttpRequest, code: str) -> HttpResponse:
     """Show one product: its lives, its packs, its bottles, its sheet."""
     found = the_product(request, code)
-    unread = queries.is_unread(found)
+    version = queries.version_of(found)
+    unread = found.sheet is not None and version is None
     lacks = unread or (found.needs_sheet and found.sheet is None)
     context = {
         "product": found,
         "unread": unread,
+        "untyped": version if version and not version.composition else None,
         "only_owners": queries.owners(found.shop) if lacks and not person_of(request).is_owner else "",
         "too_large": queries.too_large(found),
         "gives_off": queries.gives_off(found),

@@ -149,3 +149,18 @@ def test_a_new_sheet_leads_back_to_nowhere_but_this_site(shop: w.World, back: st
     end = ines.post(f"{reverse('safety:new_version', args=[kept.pk])}?back={back}", typed)
 
     assert end["Location"] == reverse("safety:sheet", args=[kept.pk])
+
+
+def test_where_nobody_typed_what_it_is_made_of_the_product_leads_an_owner_there(shop: w.World) -> None:
+    acid, _ = acid_job(shop)
+    kept = DataSheet.objects.create(supplier="Brack", title="Wheel acid")
+    bare = version(kept, confirmed_by="Ines", confirmed_on=date(2025, 3, 4))
+    Product.objects.filter(pk=acid.pk).update(sheet=kept)
+    address = reverse("products:product", args=[acid.code])
+    link = f'href="{reverse("safety:section_3", args=[kept.pk, bare.pk])}">Type what it is made of</a>'
+    assert link in text(entered(shop.ines).get(address))
+    assert link not in text(entered(shop.tomas).get(address))
+
+    SheetVersion.objects.filter(pk=bare.pk).update(composition=[{"name": "Water", "percent": 90}])
+
+    assert link not in text(entered(shop.ines).get(address))
