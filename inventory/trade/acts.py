@@ -5,10 +5,11 @@ from dataclasses import dataclass, field
 from datetime import date, datetime
 
 from .profile import Profile
-from .surfaces import materials
+from .surfaces import AREAS, materials
 
 # Whoever bleaches inside a car with a soft top meets the top.
 BLEACH, INTERIOR, TOP = "bleach", "interior", "top"
+OTHER = "other"
 
 
 @dataclass(frozen=True)
@@ -66,8 +67,16 @@ class Act:
         """Areas that it reaches: what the step says, else what the product does."""
         if self.touches is not None:
             return self.touches
+        if self.anywhere:
+            return frozenset(AREAS)
         inside = self.has(BLEACH) and INTERIOR in self.profile.touches
         return self.profile.touches | ({TOP} if inside else set())
+
+    @property
+    def anywhere(self) -> bool:
+        """Whether nobody said what it touches, neither its kind nor the step, and some surface refuses it."""
+        said = self.touches is not None or self.profile.touches or self.kind != OTHER
+        return not said and bool(self.profile.never)
 
     def meets(self, surface: Surface) -> bool:
         """Whether it touches a surface; raise KeyError for one that is not in the table."""

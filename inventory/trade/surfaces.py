@@ -24,6 +24,8 @@ AREAS = (
 
 # Every car has these.
 UNASKED = frozenset({"clear_coat", "painted_plastic", "glass", "lamp", "textile", "rubber"})
+# These wait from the day they were made.
+FROM_A_DAY = frozenset({"fresh_refinish", "film"})
 REST = "Wheels, brakes and bare metal"
 GROUPS = {
     "paint": "Paint", "film": "Wrap and film", "plastic": "Trim", "trim": "Trim",

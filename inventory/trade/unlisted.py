@@ -43,6 +43,8 @@ def unlisted(surfaces: Iterable[Surface], acts: Iterable[Act]) -> tuple[Clash, .
         refused = [one for area in _areas(act, listed) if (one := _met(act, area))]
         if not refused:
             found += _asks(act, listed)
+        elif act.anywhere:
+            found.append(_anywhere(act, refused))
         elif act.touches is None and act.kind in WASHES:
             found += [] if act.product in asked else [_note(act, refused)]
             asked.add(act.product)
@@ -114,13 +116,31 @@ def _question(act: Act, met: list[Met]) -> Clash:
         f"{act.step_name}: is anything of {areas} {_either(harmed)}? {act.name}{_traits(rules)} would harm "
         "it.",
         f"{_because(act, rules)} Nobody said what {areas} of this car {'are' if many else 'is'} made of.",
-        f"Tick it on the car, list {areas} among the panels, or say what you saw. {_do(rules)}",
+        f"Tick what it is on the car, list {areas} among the panels, or say what you saw. If it is so: "
+        f"{_lower(_do(rules))}",
         _source(rules), act.step, act.product, tuple(_word(one.area) for one in met),
     )  # fmt: skip
 
 
+def _lower(text: str) -> str:
+    return f"{text[:1].lower()}{text[1:]}"
+
+
 def _either(materials: Iterable[Material]) -> str:
     return row([one.name for one in materials]).replace(" and ", " or ")
+
+
+def _anywhere(act: Act, met: list[Met]) -> Clash:
+    """One question for a product of which neither kind nor step says what it touches."""
+    harmed = list({one.key: one for each in met for one in each.harmed}.values())
+    rules = _rules(act, harmed, "stop")
+    return Clash(
+        UNLISTED, "ask",
+        f"{act.step_name}: nobody said what {act.name}{_traits(rules)} touches. It would harm "
+        f"{_either(harmed)}.",
+        _because(act, rules), "Tick on the step what it touches, or say it on the product's page.",
+        _source(rules), act.step, act.product, tuple(_word(one.area) for one in met),
+    )  # fmt: skip
 
 
 def _note(act: Act, met: list[Met]) -> Clash:

@@ -36,7 +36,7 @@ class BookForm(forms.Form):
     plate = forms.CharField(max_length=20, required=False, label="Plate")
     size = forms.ChoiceField(choices=Vehicle.Size.choices, initial=Vehicle.Size.MID, label="Its size")
     contact = forms.CharField(max_length=120, required=False, label="Customer's contact")
-    surfaces = SurfacesField()
+    surfaces = SurfacesField("What is special about the new car")
     title = forms.CharField(
         max_length=120, required=False, label="Called", help_text="Left empty it has the service's name."
     )

@@ -19,8 +19,8 @@ class SurfacesField(forms.MultipleChoiceField):
 
     widget = forms.CheckboxSelectMultiple
 
-    def __init__(self) -> None:
-        super().__init__(label="What is special about it", required=False, help_text=HELP)
+    def __init__(self, label: str = "What is special about it") -> None:
+        super().__init__(label=label, required=False, help_text=HELP)
         self.words: tuple[str, ...] = ()
         self.offer(())
 

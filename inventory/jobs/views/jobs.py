@@ -13,6 +13,8 @@ from inventory.jobs.views import found, found_open, refusals_told, tell
 from inventory.models import Job, Person
 from inventory.precheck import queries as precheck
 from inventory.stock.requests import KeyReused
+from inventory.trade import naming
+from inventory.trade.surfaces import FROM_A_DAY, materials
 
 
 @member
@@ -49,8 +51,19 @@ def book(request: HttpRequest) -> HttpResponse:
             )
         else:
             messages.success(request, f"Booked: {car}, {title}. Give its steps a bay and a person.")
+            _ask_its_day(request, given["surfaces"])
             return redirect("jobs:job", code)
     return render(request, "inventory/jobs/book.html", {"form": form, "services": queries.services(shop)})
+
+
+def _ask_its_day(request: HttpRequest, surfaces: list[str]) -> None:
+    """Say where the day of a respray or a film is typed."""
+    names = [materials()[key].name for key in surfaces if key in FROM_A_DAY]
+    if names:
+        says = (
+            f"Type the day of the {naming.row(names)} under Paint and panels: the waits are counted from it."
+        )
+        messages.info(request, says)
 
 
 @member

@@ -69,6 +69,9 @@ def _lacks(case: Case, finding: Finding) -> str:
         "unlabelled": f"{pair(first)} has no label",
         "no_sheet": f"{product.name if product else first} has no sheet",
         "two_lots": "not enough of one lot",
+        "surface.unlisted": "what the car is made of",
+        "surface.words": "what the car is made of",
+        "surface.hot": "the panel is hot",
         "too_little": _amounts(case, finding),
     }
     family = finding.code.partition(".")[0]

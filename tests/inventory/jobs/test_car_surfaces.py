@@ -104,12 +104,15 @@ def test_rims_of_bare_metal_are_reached_by_whatever_is_for_wheels(
 
 
 @pytest.mark.parametrize(("name", "surface"), [("seats", "leather"), ("roof", "top_fabric")])
-def test_bleach_inside_meets_listed_leather_and_a_listed_soft_top(
-    shop: w.World, name: str, surface: str
+@pytest.mark.parametrize(
+    ("kind", "touches"), [("cleaner", ["interior"]), ("interior", None), ("other", None)]
+)
+def test_bleach_meets_listed_leather_and_a_listed_soft_top(
+    shop: w.World, name: str, surface: str, kind: str, touches: list[str] | None
 ) -> None:
     job = w.job(shop)
-    mould = w.product(shop, "Brack bleach cleaner", "cleaner")
-    Profile.objects.create(product=mould, touches=["interior"], traits=["wet", "bleach"])
+    mould = w.product(shop, "Brack bleach cleaner", kind)
+    Profile.objects.create(product=mould, touches=touches, traits=["wet", "bleach"])
     w.need(w.step(job, "Mould"), mould, 100 * ML)
     Panel.objects.create(vehicle=job.vehicle, position=1, name=name, surface=surface)
 
@@ -121,12 +124,24 @@ def test_bleach_inside_meets_listed_leather_and_a_listed_soft_top(
 
 def test_a_new_car_is_booked_with_what_is_special_about_it(ines: Client, shop: w.World) -> None:
     page = ines.get(reverse("jobs:book"))
-    assert "What is special about it" in text(page)
+    assert "What is special about the new car" in text(page)
     assert "matte vinyl wrap" in text(page)
 
     ines.post(reverse("jobs:book"), {**BOOKED, "surfaces": ["wrap_matte", "leather"]})
 
     assert Vehicle.objects.get(name="grey estate").surfaces == ["wrap_matte", "leather"]
+
+
+def test_a_fresh_refinish_that_is_ticked_leads_to_where_its_day_is_typed(ines: Client, shop: w.World) -> None:
+    says = "Type the day of the fresh refinish under Paint and panels: the waits are counted from it."
+
+    page = ines.post(reverse("jobs:book"), {**BOOKED, "surfaces": ["fresh_refinish", "leather"]}, follow=True)
+    assert says in text(page)
+    edit = ines.get(reverse("jobs:edit", args=[Job.objects.get().code])).content.decode()
+    assert reverse("jobs:panels", args=[Job.objects.get().code]) in edit
+
+    other = {**BOOKED, "key": "k2", "surfaces": ["leather"]}
+    assert says not in text(ines.post(reverse("jobs:book"), other, follow=True))
 
 
 def test_what_is_special_about_a_known_car_is_not_said_while_booking_it(ines: Client, shop: w.World) -> None:

@@ -37,6 +37,7 @@ NAMES = {
     "tape": ("Mask", "Bandel tape"),
     "pad": ("Cut", "Weiss pad"),
     "towel": ("Wipe", "Flaum towel"),
+    "spill": ("Spill", "Bindol binder"),
     "other": ("Spray", "Nebrel paint"),
 }
 EDITS = frozenset(Edits.__dataclass_fields__)

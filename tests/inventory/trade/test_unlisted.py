@@ -76,6 +76,11 @@ def touching(kind: str, *groups: str, on: str = "", **more: object) -> Act:
             "Refine: Lunet polish (abrasive) would touch bare plastic.",
         ),
         (
+            act("other", 0, "hypochlorite"),
+            "ask",
+            "Spray: nobody said what Nebrel paint (bleach) touches. It would harm leather.",
+        ),
+        (
             act("alkaline"),
             "tell",
             "Degrease: Basrel cleaner (strong alkali) is not for polycarbonate lamp, anodised aluminium and "
@@ -104,6 +109,8 @@ def test_what_an_area_surely_has_stops_and_what_it_may_have_asks(one: Act, grade
         (act("iron"), CAR, "carbon-ceramic brakes are rare; only a tick asks"),
         (act("alkaline", family="mild"), CAR, "a mild wash harms nothing"),
         (act("shampoo"), CAR, "and neither does soap"),
+        (act("other"), CAR, "nobody said what it touches, and nothing refuses it"),
+        (act("spill", 0, "hypochlorite"), CAR, "what is for spills is not for the car"),
     ],
 )
 def test_what_is_listed_kept_off_or_borne_says_nothing(
@@ -135,8 +142,8 @@ def test_a_question_names_three_ways_out_and_is_asked_once_a_product() -> None:
         "what the wheels of this car are made of."
     )
     assert one.do == (
-        "Tick it on the car, list the wheels among the panels, or say what you saw. "
-        "Use a neutral cleaner on it."
+        "Tick what it is on the car, list the wheels among the panels, or say what you saw. If it is so: use "
+        "a neutral cleaner on it."
     )
 
 
