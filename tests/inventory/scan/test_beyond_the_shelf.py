@@ -192,7 +192,7 @@ def test_what_is_recorded_is_known_from_then_on() -> None:
 def test_what_was_just_used_unplanned_stops_the_next_bottle_that_it_must_not_meet() -> None:
     world = larkmoor()
     car = job(world, NOON)
-    step(car, "Wheels", bay=world.bay_1)
+    Step.objects.filter(pk=step(car, "Wheels", bay=world.bay_1).pk).update(touches=["paint"])
     sour = bottle(world, lime_remover(world), LITRE, opened_at=NOON - timedelta(days=1))
     white = bottle(world, bleach(world), LITRE, opened_at=NOON - timedelta(days=1))
     mild = bottle(world, soap(world), LITRE, opened_at=NOON - timedelta(days=1))

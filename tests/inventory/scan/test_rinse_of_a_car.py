@@ -88,7 +88,7 @@ def mixed(world: World, car: str) -> tuple[object, str]:
 
 def test_with_a_bottle_of_our_own_in_hand_rinse_means_the_car_where_something_on_it_wants_rinsing() -> None:
     world = shop()
-    car, _ = working(world)
+    car, _ = working(world, touches=["paint"])
     sour = limed(world)
     here, spray = mixed(world, car.code)
     here.hears(sour, "10 ml", spray, "20 ml")  # type: ignore[attr-defined]
@@ -117,7 +117,7 @@ def test_with_a_bottle_of_our_own_in_hand_rinse_means_the_bottle_where_nothing_o
 
 def test_an_acid_that_went_on_last_asks_for_its_rinse_until_one_is_signed_after_it() -> None:
     world = shop()
-    car, _ = working(world)
+    car, _ = working(world, touches=["paint"])
     here, sour = desk(world), limed(world)
     assert found(car, "reaction.rinse") == []
     here.hears(car.code, sour, "10 ml")
