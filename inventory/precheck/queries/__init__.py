@@ -123,16 +123,25 @@ def open_needs(shop: Shop) -> list[Need]:
     return list(Loading(shop, []).needs)
 
 
+@dataclass(frozen=True)
+class BeyondTheShelf:
+    """Findings, and the codes of the products whose amount can change them: what is breathed is weighed."""
+
+    findings: tuple[Finding, ...]
+    weighed: tuple[str, ...]
+
+
 def beyond_the_shelf(
     job: Job, at: datetime, by: Person | None = None, pouring: Pouring | None = None
-) -> tuple[Finding, ...]:
+) -> BeyondTheShelf:
     """Return what a job's check finds beyond the shelf: people, air, surfaces, reactions, paint, weather.
 
     No answer is heard yet. `by` has the bottle in hand, whoever was planned; `pouring` is what is in it.
     """
     in_hand = {job.pk: pouring} if pouring else {}
-    facts = facts_of(job.shop, [job], TOPICS, by, at=at, pouring=in_hand)
-    return find(facts[job.id], at, questions=BEYOND_THE_SHELF)
+    facts = facts_of(job.shop, [job], TOPICS, by, at=at, pouring=in_hand)[job.id]
+    weighed = sorted(code for code, made in facts.air.makeups.items() if made.ingredients)
+    return BeyondTheShelf(find(facts, at, questions=BEYOND_THE_SHELF), tuple(weighed))
 
 
 def facts_of(

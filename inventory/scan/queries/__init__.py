@@ -50,7 +50,7 @@ class Loaded:
     def judged_with(self, state: State, heard: Heard) -> "Loaded":
         """Return it judged with what an answer would write beyond the plan; itself where that is nothing."""
         more = more_than_planned(state, heard, self.facts, self.judging.rows) if self.judging else None
-        if self.judging is None or more is None:
+        if self.judging is None or more is None or more.product.code not in self.beyond[0].weighed:
             return self
         beyond = self.judging.beyond(self.beyond, more)
         facts = self.judging.checked(self.facts, beyond, more)

@@ -24,7 +24,8 @@ class Beyond:
     """The findings on a job beyond the shelf, when they were found, and what was in hand then.
 
     `product` is the code of what was in hand, "" where the plan and the ledger alone were judged; `amount` is
-    None before one was said. `knows` says of which products, in which steps, the ledger's use is counted.
+    None before one was said. `knows` says of which products, in which steps, the ledger's use is counted;
+    `weighed` of which products an amount can change what is found.
     """
 
     job: str
@@ -35,6 +36,7 @@ class Beyond:
     amount: int | None = None
     step: str = ""
     knows: tuple[str, ...] = ()
+    weighed: tuple[str, ...] = ()
 
     def as_json(self) -> dict[str, Any]:
         """Return plain JSON values; `from_json` gives an equal value back."""
@@ -45,7 +47,8 @@ class Beyond:
         """Return what was kept."""
         found = tuple(Finding(**{**one, "about": tuple(one["about"])}) for one in kept["findings"])
         at = datetime.fromisoformat(kept["at"])
-        return cls(**{**kept, "at": at, "findings": found, "knows": tuple(kept["knows"])})
+        codes = {name: tuple(kept[name]) for name in ("knows", "weighed")}
+        return cls(**{**kept, **codes, "at": at, "findings": found})
 
     def serves(self, job: str, who: str, at: datetime) -> bool:
         """Say whether it is about this job and person, and fresh; an earlier instant asks anew."""
@@ -100,9 +103,10 @@ def beyond_the_shelf(
         return served
     found = precheck.beyond_the_shelf(job, at, by, pouring)
     known = next((one.knows for one in fresh if not one.product), ())
+    one = Beyond(job.code, who, at, found.findings, weighed=found.weighed)
     if pouring is None:
-        return Beyond(job.code, who, at, found)
-    return Beyond(job.code, who, at, found, pouring.product.code, pouring.amount, pouring.step, known)
+        return one
+    return replace(one, product=pouring.product.code, amount=pouring.amount, step=pouring.step, knows=known)
 
 
 def keeping(kept: Iterable[Beyond], *found: Beyond) -> tuple[Beyond, ...]:

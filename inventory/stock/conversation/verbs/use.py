@@ -174,7 +174,7 @@ def _stopped(turn: Turn, taking: Taking, objection: Objection, slots: dict[str, 
     if not (recorded := int(slots.get("planned", 0))):
         return heard
     says = f"{objection.next} {turn.of(taking.bottle, recorded)} stay recorded: type another amount, or UNDO."
-    waiting = {name: slots[name] for name in ("bottle", "planned", "step") if name in slots}
+    waiting = {name: value for name, value in slots.items() if name in {"bottle", "planned", "step"}}
     state = replace(heard.state, verb=NAME, waits="other_amount", slots=waiting)
     return replace(heard, state=state, answer=replace(heard.answer, next=says))
 
