@@ -118,7 +118,8 @@ def test_bench_prints_one_document_with_every_figure(tmp_path: Path) -> None:
     assert [name.split(" ")[0] for name in figures][-18:-9] == [
         "check", "whole", "whole", "whole", "whole", "a", "reorder", "import", "import",
     ]  # fmt: skip
-    assert figures["whole check: queries, as many for twice the steps and cars"]["value"] <= 40
+    # Beside 38: what the ledger says was used, what products cut, and what covers the whole car.
+    assert figures["whole check: queries, as many for twice the steps and cars"]["value"] <= 42
     assert figures["a year of 12 jobs checked anew"]["unit"] == "s"
     assert figures["classify 60 mixtures of 12 ingredients: classifying, each"]["unit"] == "µs"
     assert figures["poster of 25 products: ours to the bare canvas"]["value"] > 0
