@@ -19,7 +19,7 @@ class Surface:
     `key` is of surfaces.csv; `since_on` is the day of the refinish or film; `baked` None counts as air-dried;
     `arrives` maps a residue to since when (None: not known). A coating it arrives with has a name, an
     instant (None: not known) and its profile (None: the default of a coating). `no_wheel`: this
-    metal is not of the wheels.
+    metal is not of the wheels. `as_paint`: this film or wrap is what work on the paint meets.
     """
 
     name: str
@@ -33,11 +33,13 @@ class Surface:
     coated_at: datetime | None = None
     coating_profile: Profile | None = None
     no_wheel: bool = False
+    as_paint: bool = False
 
     @property
     def areas(self) -> frozenset[str]:
         """Areas in which work reaches it; raise KeyError for a surface that is not in the table."""
-        return materials()[self.key].areas - ({"wheels"} if self.no_wheel else set())
+        areas = materials()[self.key].areas - ({"wheels"} if self.no_wheel else set())
+        return areas | ({"paint"} if self.as_paint else set())
 
 
 @dataclass(frozen=True)

@@ -20,7 +20,7 @@ COATING = "coating"
 AN_OLD_COATING = "an old coating"
 COATED = frozenset({"paint", "film"})
 WHOLE_CAR = Surface("paint", "clear_coat")
-WHOLE, WHEELS = "car", "wheels"
+WHOLE, WHEELS, PAINT, FILM = "car", "wheels", "paint", "film"
 WHEEL_WORDS = ("wheel", "rim", "alloy")
 
 
@@ -65,13 +65,16 @@ def _surfaces(rows: CarRows, job: Job, done: list[Act], typed: list[Arrival]) ->
 def surfaces_of(panels: Sequence[Panel], said: Sequence[str]) -> list[tuple[int | None, Surface]]:
     """Return a car's surfaces with their panels: what is listed, what is ticked of the whole car beside it.
 
-    A car of which no paint is listed is clear-coated, whatever was ticked beside that. Where something is
-    known to be of the wheels, other metal is not.
+    A car of which no paint is listed is clear-coated, whatever was ticked beside that. Work on the paint
+    meets a film or wrap of the whole car. Where something is known to be of the wheels, other metal is not.
     """
     listed = [(panel.pk, _surface(panel)) for panel in panels]
     ticked = dict.fromkeys(key for text in said if (key := named(text)))
-    whole = [Surface(WHOLE, key) for key in ticked if key not in {one.key for _, one in listed}]
-    painted = any(area(one.key) in COATED for _, one in listed)
+    some = {one.key for _, one in listed}
+    whole = [Surface(WHOLE, key, as_paint=area(key) == FILM) for key in ticked if key not in some]
+    if PAINT not in {area(key) for key in some}:
+        listed = [(panel, replace(one, as_paint=area(one.key) == FILM)) for panel, one in listed]
+    painted = any(area(key) in COATED for key in some)
     found = [*listed, *([] if painted else [(None, WHOLE_CAR)]), *((None, one) for one in whole)]
     if not any(_of_a_wheel(one) for _, one in found):
         return found

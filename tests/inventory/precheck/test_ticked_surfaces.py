@@ -24,7 +24,7 @@ def test_what_is_ticked_of_a_whole_car_counts_beside_its_clear_coat(shop: w.Worl
     vehicle = ticked(shop, "wrap_matte", "leather")
 
     assert facts(coating_job(shop, w.tidewall(shop), vehicle)).surfaces == (
-        PAINT, Surface("car", "wrap_matte"), Surface("car", "leather"),
+        PAINT, Surface("car", "wrap_matte", as_paint=True), Surface("car", "leather"),
     )  # fmt: skip
 
 
@@ -74,6 +74,26 @@ def test_a_car_of_which_only_the_lamps_are_listed_still_has_paint(shop: w.World)
     found = facts(coating_job(shop, w.tidewall(shop), vehicle))
 
     assert [one.key for one in found.surfaces] == ["lamp", "clear_coat"]
+
+
+@pytest.mark.parametrize(
+    ("panels", "said", "reached", "because"),
+    [
+        ([], ["wrap_matte"], ["paint", "car"], "work on the paint of a wrapped car meets the wrap"),
+        ([("bonnet", "film"), ("roof", "film")], [], ["bonnet", "roof"], "nothing but film is listed"),
+        ([("bonnet", "film"), ("roof", "clear_coat")], [], ["roof"], "film beside paint is masked"),
+    ],
+)
+def test_work_on_the_paint_meets_a_film_that_lies_on_all_of_it(
+    shop: w.World, panels: list[tuple[str, str]], said: list[str], reached: list[str], because: str
+) -> None:
+    vehicle = ticked(shop, *said)
+    for number, (name, surface) in enumerate(panels):
+        Panel.objects.create(vehicle=vehicle, position=number, name=name, surface=surface)
+
+    found = facts(coating_job(shop, w.tidewall(shop), vehicle))
+
+    assert [one.name for one in found.surfaces if "paint" in one.areas] == reached, because
 
 
 @pytest.mark.parametrize(
