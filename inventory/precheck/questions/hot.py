@@ -19,6 +19,8 @@ HOT_C = 35
 LAID = frozenset({"coating", "topper", "wax"})
 INSIDE, WHEELS = frozenset({"interior"}), "wheels"
 FOR_WHEELS = frozenset({"wheel", "acid"})
+# What a finding is about has 120 characters.
+MOST = 6
 BECAUSE = "On a hot wheel or panel it dries before it can be rinsed or levelled, and stains."
 SOURCE = f"{in_words('T')}; {HOT_C} °C for what is no coat: {in_words('C')}"
 
@@ -27,6 +29,8 @@ SOURCE = f"{in_words('T')}; {HOT_C} °C for what is no coat: {in_words('C')}"
 class Hot:
     """A product that would go on a panel above its bound; `own`: the bound is the product's own."""
 
+    step: StepFacts
+    reading: Reading
     act: Act
     bound_c: int
     own: bool
@@ -35,19 +39,19 @@ class Hot:
 @question("steps", "surfaces", "weather")
 def not_on_a_hot_panel(case: Case) -> list[Finding]:
     """Ask once a bay where its panel was read hotter than what is wet may go on."""
-    found: dict[str, Finding] = {}
+    bays: dict[str, list[Hot]] = {}
     for step in case.facts.steps:
         reading = fresh(case, step)
-        hot = _hot(case, step, reading) if reading and step.code in case.open_steps else []
-        if reading and hot and step.bay and step.bay not in found:
-            found[step.bay] = _finding(case, step, reading, hot)
-    return list(found.values())
+        if reading and step.bay and step.code in case.open_steps:
+            bays.setdefault(step.bay, []).extend(_hot(case, step, reading))
+    return [_finding(case, hot) for hot in bays.values() if hot]
 
 
 def _hot(case: Case, step: StepFacts, reading: Reading) -> list[Hot]:
     wet = [act for act in case.facts.surfaces.acts if act.step == step.code and _is_wet(act)]
     bounds = [
-        Hot(act, HOT_C if (own := act.profile.air_to_c) is None else own, own is not None) for act in wet
+        Hot(step, reading, act, HOT_C if (own := act.profile.air_to_c) is None else own, own is not None)
+        for act in wet
     ]
     return [one for one in bounds if reading.panel_c is not None and reading.panel_c > one.bound_c]
 
@@ -56,8 +60,12 @@ def _is_wet(act: Act) -> bool:
     return bool(act.profile.traits and act.areas - INSIDE) and act.kind not in LAID
 
 
-def _finding(case: Case, step: StepFacts, reading: Reading, hot: list[Hot]) -> Finding:
+def _finding(case: Case, hot: list[Hot]) -> Finding:
+    """One question a bay, about every product that it holds up: a station asks it with each bottle."""
+    step, reading = hot[0].step, hot[0].reading
     names = row(list(dict.fromkeys(one.act.name for one in hot)))
+    products = list(dict.fromkeys(one.act.product for one in hot))
+    steps = list(dict.fromkeys(one.step.code for one in hot))
     bound = min(one.bound_c for one in hot)
     own = [one.act.name for one in hot if one.own and one.bound_c == bound]
     return Finding(
@@ -65,7 +73,7 @@ def _finding(case: Case, step: StepFacts, reading: Reading, hot: list[Hot]) -> F
         f"{step.bay_name}, {step.name}: the panel is at {reading.panel_c:g} °C, too hot for {names}.",
         f"{measured(reading, case)} {BECAUSE}",
         f"Wait until the panel is at {bound} °C or less, or cool it with water, and measure it again.",
-        f"{own[0]}'s own window" if own else SOURCE, (step.bay or "", step.code),
+        f"{own[0]}'s own window" if own else SOURCE, (step.bay or "", *products[:MOST], *steps[:MOST]),
     )  # fmt: skip
 
 

@@ -43,7 +43,7 @@ def test_a_cleaner_on_a_panel_of_75_degrees_asks_with_the_number_and_the_way_out
         "it. On a hot wheel or panel it dries before it can be rinsed or levelled, and stains.",
         "Wait until the panel is at 35 °C or less, or cool it with water, and measure it again.",
         "trade pages, no authority; 35 °C for what is no coat: common practice, no source",
-        ("PBAYTWOX", WIPE.code),
+        ("PBAYTWOX", "brack", WIPE.code),
     )  # fmt: skip
     way = way_out(one, "JDPXKLNB")
     assert way is not None
@@ -77,10 +77,15 @@ def test_its_own_window_is_named_as_whose_word_it_is() -> None:
     assert one.source == "Fenmoor shampoo's own window"
 
 
-def test_a_bay_asks_once_for_all_its_steps() -> None:
-    later = act(COAT, "fenmoor", "shampoo")
+def test_a_bay_asks_once_about_all_steps_that_it_holds_up() -> None:
+    later = act(COAT, "marl", "polish", name="Marl polish")
 
-    assert [one.about for one in asked(75, SHAMPOO, later)] == [("PBAYTWOX", WIPE.code)]
+    (one,) = asked(75, SHAMPOO, later)
+
+    assert one.about == ("PBAYTWOX", "fenmoor", "marl", WIPE.code, COAT.code)
+    assert one.says == (
+        "Bay 2, Panel wipe: the panel is at 75 °C, too hot for Fenmoor shampoo and Marl polish."
+    )
 
 
 def test_an_old_reading_and_a_signed_step_ask_nothing() -> None:
