@@ -1,4 +1,4 @@
-"""What must not stay on a car: it is rinsed off to a clear drain before the next product and before it leaves.
+"""What must not stay on a car: it is rinsed to a clear drain before the next product and before it leaves.
 
 Common practice, no source; what each of them must not meet is in the rules that the car's module names.
 """

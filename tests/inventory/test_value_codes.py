@@ -67,8 +67,10 @@ def test_a_card_that_hangs_on_the_wall_is_read_for_ever(quantity: str, amount: s
 
 
 def test_a_card_that_hangs_is_read_by_the_sum_that_is_printed_in_the_rules() -> None:
-    """By hand: (21 + 40) · 10 = 610 = 2 · 289 + 1 · 17 + 15, letters D C V; 24 + 27 + 8 + 6 + 75 + 8 + 105 = 253,
-    and 253 + 2 is 15 · 17, so the check letter is the one with number 2, D."""
+    """By hand: (21 + 40) · 10 = 610 = 2 · 289 + 1 · 17 + 15, letters D C V.
+
+    24 + 27 + 8 + 6 + 75 + 8 + 105 = 253, and 253 + 2 is 15 · 17, so the check letter is number 2, D.
+    """
     assert value_of("RLDCVCVD") == Value(AIR, Decimal(21))
 
 

@@ -115,7 +115,8 @@ def test_a_car_s_size_surfaces_and_contact_are_changed_with_its_job(shop: w.Worl
 
     job.vehicle.refresh_from_db()
     assert (job.vehicle.size, job.vehicle.surfaces) == ("van", ["wrap_matte", "top_fabric"])
-    for said in ("Two layers", "Key is at the desk.", "LM 204", "Mr Abel, 0100", "matte vinyl wrap, soft-top fabric"):
+    special = "matte vinyl wrap, soft-top fabric"
+    for said in ("Two layers", "Key is at the desk.", "LM 204", "Mr Abel, 0100", special):
         assert said in text(page)
 
 
