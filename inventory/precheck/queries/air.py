@@ -21,12 +21,12 @@ SHIFT = timedelta(hours=16)  # no shift reaches further from a step than this
 def load(loading: Loading) -> dict[int, AirFacts]:
     """Return by job what is breathed around it, in eight queries beside the shared rows."""
     steps = [row for row in loading.step_rows if row.signed_at is None]
-    if not steps or not (loading.work_rows or any(row.tools or row.local_exhaust for row in steps)):
+    if not steps or not (loading.at_work or any(row.tools or row.local_exhaust for row in steps)):
         return {}
     beside = near_steps(loading, steps)
     near = list(beside.select_related("bay", "person").order_by("starts_at", "id"))
     uses: dict[int, list[StepNeed]] = defaultdict(list)
-    for row in [*loading.work_rows, *needs_of(beside)]:
+    for row in [*loading.at_work, *needs_of(beside)]:
         uses[row.step_id].append(row)
     rows = {row.pk: row for row in loading.step_rows} | {row.pk: row for row in near}
     found = {pk: air_step(row, uses[pk]) for pk, row in rows.items()}

@@ -2,7 +2,7 @@
 
 from collections import defaultdict
 from collections.abc import Mapping, Sequence
-from datetime import datetime
+from datetime import UTC, datetime
 from functools import cached_property
 
 from django.db.models import Q
@@ -32,6 +32,8 @@ from inventory.stock.used import used
 from .poured import Pouring, Spent, Steps, beside, planned_for, spent
 from .readings import newest
 from .values import key, need_of, step_facts
+
+LONG_AGO = datetime.min.replace(tzinfo=UTC)
 
 
 class Loading:
@@ -112,6 +114,16 @@ class Loading:
     def work_rows(self) -> list[StepNeed]:
         """What the steps of these jobs take, signed ones too: planned, used without a plan, or in hand."""
         return beside(self.planned_rows, self._spent(self.uses))
+
+    @cached_property
+    def at_work(self) -> list[StepNeed]:
+        """What people still work with: the same, less what was used before a rinse that is signed."""
+        rinsed: dict[int, datetime] = {}
+        for row in self.step_rows:
+            if row.rinses and row.signed_at:
+                rinsed[row.job_id] = max(row.signed_at, rinsed.get(row.job_id, row.signed_at))
+        left = [use for use in self.uses if use.happened_at > rinsed.get(use.job_id or 0, LONG_AGO)]
+        return beside(self.planned_rows, self._spent(left))
 
     @cached_property
     def to_come(self) -> list[StepNeed]:

@@ -39,7 +39,7 @@ def load(loading: Loading) -> dict[int, PeopleFacts]:
 
 def _named(loading: Loading) -> dict[int, list[str]]:
     found: dict[int, list[str]] = defaultdict(list)
-    for need in loading.work_rows:
+    for need in loading.at_work:
         if need.product:
             found[need.step_id].append(need.product.code)
     return found
@@ -59,7 +59,7 @@ def _work(loading: Loading, job: Job, named: dict[int, list[str]]) -> dict[str, 
 
 
 def _dangers(loading: Loading) -> dict[str, DangerFacts]:
-    taken = [need.product for need in loading.work_rows if need.product]
+    taken = [need.product for need in loading.at_work if need.product]
     products = {row.pk: row for row in (*taken, *loading.product_rows)}
     versions: dict[int, list[SheetVersion]] = defaultdict(list)
     sheets = {row.sheet_id for row in products.values() if row.sheet_id}

@@ -4,7 +4,7 @@ import pytest
 
 from inventory.models import Movement, Step
 from tests.inventory.scan.desk import desk, kinds
-from tests.inventory.scan.unplanned import found, opened, plain, shop, working
+from tests.inventory.scan.unplanned import found, opened, plain, shop, wheel_acid, working
 from tests.world import LITRE, ML, NOON, World, bleach, job, larkmoor, lime_remover, spray_bottle, step
 
 pytestmark = pytest.mark.django_db
@@ -110,6 +110,19 @@ def test_with_a_bottle_of_our_own_in_hand_rinse_means_the_bottle_where_nothing_o
     here.hears(spray, "20 ml")  # type: ignore[attr-defined]
 
     assert here.hears("RINSE").endswith("Pour it away and rinse?")  # type: ignore[attr-defined]
+
+
+def test_an_acid_that_was_declared_and_rinsed_off_stops_no_soap_of_its_step() -> None:
+    world = shop()
+    car, _ = working(world)
+    sour, mild = opened(world, wheel_acid(world)), opened(world, plain(world, "Fenmoor soap", "shampoo"))
+    here = desk(world)
+    here.hears(car.code, sour, "ALREADY", "10 ml")
+    assert here.hears(mild) == "stop: No calcium gluconate gel in date is in reach of Bay 1."
+
+    here.hears("RINSE")
+
+    assert here.hears(mild, "10 ml").startswith("recorded: ")
 
 
 # The check afterwards
