@@ -1,6 +1,7 @@
 """Does what a step is done with suit what it takes: jets on acid, blown air, heat by chlorinated solvent?"""
 
 from collections.abc import Iterable
+from dataclasses import replace
 
 from inventory.trade.tools import sorts, source, tools
 from safety.air.saying import row
@@ -22,15 +23,22 @@ ENDED = "In the US most commercial use of it has ended."
 
 @question(*TOPICS)
 def no_jet_on_an_acid(case: Case) -> list[Finding]:
-    """Stop a pressure washer at a step that puts an acid or a fluoride on the car."""
+    """Stop a pressure washer at a step that puts an acid or a fluoride on the car.
+
+    What nobody planned may be put on by hand while the washer stands by: that is told.
+    """
     found = []
     for step in to_come(case):
-        named = [one for one in _named(case, step) if _eats(case, one)] if JET in step.tools else []
+        if JET not in step.tools:
+            continue
+        planned = replace(step, uses=tuple(use for use in step.uses if use.planned))
+        by_plan = [one for one in _named(case, planned) if _eats(case, one)]
+        named = by_plan or [one for one in _named(case, step) if _eats(case, one)]
         if named:
-            names = row(_name(case, one) for one in named)
+            names, grade = row(_name(case, one) for one in named), "stop" if by_plan else "tell"
             found.append(
                 Finding(
-                    "tools.washer", "stop", f"{step.name}: a pressure washer never meets {names}.",
+                    "tools.washer", grade, f"{step.name}: a pressure washer never meets {names}.",
                     "The jet makes a mist that is breathed, and drives it into eyes and under gloves.",
                     "Put it on from a bottle or by hand and rinse without pressure; untick the pressure "
                     "washer in this step, and wash under pressure in a step after the rinse.",

@@ -43,6 +43,15 @@ def test_a_pressure_washer_never_meets_an_acid_or_a_fluoride(
     assert bool(said(step("Rims", *products, tools=(tool,)))) is stops, because
 
 
+def test_an_acid_that_nobody_planned_for_a_step_with_a_washer_is_told() -> None:
+    rims = step("Rims", "XACD", tools=("pressure_washer",))
+    beside = replace(rims, uses=tuple(replace(use, need="-1") for use in rims.uses))
+    assert [one.grade for one in found(rims)] == ["stop"]
+    [one] = found(beside)
+    assert (one.code, one.grade) == ("tools.washer", "tell")
+    assert one.says == "Rims: a pressure washer never meets Brack wheel acid."
+
+
 def test_the_washer_s_stop_says_why_and_the_way_out() -> None:
     [one] = found(step("Rims", "XACD", "XSAP", tools=("pressure_washer",)))
     assert (one.code, one.grade, one.about) == ("tools.washer", "stop", ("XACD", "SRIMS"))

@@ -81,6 +81,11 @@ class AirUse:
     product: str | None = None
     kind: str = ""
 
+    @property
+    def planned(self) -> bool:
+        """Whether a step plans it; what is at hand or was used beside the plan has a number below nought."""
+        return not self.need.startswith("-")
+
 
 QUARTER = timedelta(minutes=15)
 
