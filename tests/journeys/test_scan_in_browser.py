@@ -19,6 +19,7 @@ def at_station(page: Any, live_server: Any, who: str) -> None:
     page.fill("[name=password]", "clear coat")
     page.press("[name=password]", "Enter")
     page.wait_for_selector("[data-says]")
+    page.wait_for_load_state()  # nobody listens to a scanner before the page's scripts have run
 
 
 def scan(page: Any, line: str, says: str) -> None:
