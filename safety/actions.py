@@ -15,6 +15,10 @@ class AlreadyConfirmed(ValueError):
     """A version that somebody has stood for already."""
 
 
+class NothingRead(ValueError):
+    """A version of which nobody typed what the product does to people: nobody can stand for that."""
+
+
 class TypedAlready(ValueError):
     """A version whose section 3 is there."""
 
@@ -36,11 +40,12 @@ def add_composition(version: SheetVersion, composition: list[dict[str, Any]], *,
 def add_version(sheet: DataSheet, version: SheetVersion, *, by: str, on: date, confirm: bool) -> SheetVersion:
     """Keep a version of a sheet; `by` typed it and, if asked to, stands for it.
 
-    Raises ValidationError where the database's promises would break.
+    Raises NothingRead, ValidationError where the database's promises would break.
     """
     version.sheet = sheet
     version.typed_by, version.typed_on = by, on
     if confirm:
+        must_be_read(version)
         version.confirmed_by, version.confirmed_on = by, on
     version.full_clean()
     with transaction.atomic():
@@ -51,13 +56,26 @@ def add_version(sheet: DataSheet, version: SheetVersion, *, by: str, on: date, c
 def confirm(version: SheetVersion, *, by: str, on: date) -> SheetVersion:
     """Let a person stand for what was typed; return the version as it stands then.
 
-    Raises AlreadyConfirmed, ValidationError.
+    Raises AlreadyConfirmed, NothingRead, ValidationError.
     """
     with transaction.atomic():
         kept = SheetVersion.objects.select_for_update().get(pk=version.pk)
         if kept.confirmed:
             raise AlreadyConfirmed(f"{kept.confirmed_by} confirmed this version on {kept.confirmed_on}.")
+        must_be_read(kept)
         kept.confirmed_by, kept.confirmed_on = by, on
         kept.full_clean()
         kept.save(update_fields=["confirmed_by", "confirmed_on"])
     return kept
+
+
+def must_be_read(version: SheetVersion) -> None:
+    """Raise NothingRead where section 2 was left empty and nobody said that it classifies nothing.
+
+    A file alone ends no stop: an acid with an empty sheet would read as harmless.
+    """
+    if not (version.hazards or version.statements or version.not_classified):
+        raise NothingRead(
+            "Nobody can stand for an empty sheet: a version needs the classes or statements of its "
+            "section 2, or the tick at “the sheet says: not classified as hazardous”."
+        )

@@ -130,6 +130,8 @@ def new_version(request: HttpRequest, pk: int) -> HttpResponse:
                 on=timezone.localdate(),
                 confirm=form.cleaned_data["confirm"],
             )
+        except actions.NothingRead as wrong:
+            form.add_error("hazard_lines", str(wrong))
         except ValidationError as wrong:
             form.add_error(None, ValidationError(wrong.messages))
         else:
@@ -195,7 +197,7 @@ def confirm(request: HttpRequest, pk: int, version: int) -> HttpResponse:
     try:
         one = actions.confirm(one, by=str(request.user), on=timezone.localdate())
         messages.success(request, f"Confirmed: labels and posters use this version now. {told(one)}".strip())
-    except (actions.AlreadyConfirmed, ValidationError) as wrong:
+    except (actions.AlreadyConfirmed, actions.NothingRead, ValidationError) as wrong:
         said = wrong.messages if isinstance(wrong, ValidationError) else [str(wrong)]
         messages.error(request, " ".join(said))
     return redirect("safety:sheet", pk)

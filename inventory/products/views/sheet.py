@@ -13,6 +13,7 @@ from inventory.codes import tidy
 from inventory.models import Product
 from inventory.products import actions
 from inventory.products.forms import AttachForm
+from safety.actions import NothingRead
 
 from .products import the_product
 
@@ -26,9 +27,13 @@ def sheet(request: HttpRequest, code: str) -> HttpResponse:
     if request.method == "POST" and form.is_valid():
         given = form.cleaned_data
         by = str(person_of(request)) if given["confirm"] else ""
-        actions.attach_sheet(product, given["sheet"], confirmed_by=by, on=timezone.localdate())
-        messages.success(request, f"{product.name} has its data sheet now.")
-        return redirect("precheck:job", job) if job else redirect("products:product", product.code)
+        try:
+            actions.attach_sheet(product, given["sheet"], confirmed_by=by, on=timezone.localdate())
+        except NothingRead as wrong:
+            form.add_error("sheet", str(wrong))
+        else:
+            messages.success(request, f"{product.name} has its data sheet now.")
+            return redirect("precheck:job", job) if job else redirect("products:product", product.code)
     context = {
         "product": product,
         "form": form,

@@ -40,8 +40,8 @@ def acid_job(shop: w.World) -> tuple[Product, Job]:
 
 
 def version(sheet: DataSheet, **more: Any) -> SheetVersion:
-    days = {"revision_on": date(2025, 3, 3), "typed_on": date(2025, 3, 4)}
-    return SheetVersion.objects.create(sheet=sheet, not_classified=True, **(days | more))
+    usual = {"revision_on": date(2025, 3, 3), "typed_on": date(2025, 3, 4), "not_classified": True}
+    return SheetVersion.objects.create(sheet=sheet, **(usual | more))
 
 
 def file() -> SimpleUploadedFile:
@@ -164,3 +164,14 @@ def test_where_nobody_typed_what_it_is_made_of_the_product_leads_an_owner_there(
     SheetVersion.objects.filter(pk=bare.pk).update(composition=[{"name": "Water", "percent": 90}])
 
     assert link not in text(entered(shop.ines).get(address))
+
+
+def test_a_sheet_of_which_nothing_was_read_is_not_linked_and_the_stop_stays(shop: w.World) -> None:
+    acid, job = acid_job(shop)
+    sheet = DataSheet.objects.create(title="Brack wheel acid", supplier="Brack")
+    version(sheet, not_classified=False)
+    client = entered(shop.ines)
+    page = client.post(reverse("products:sheet", args=[acid.code]), {"sheet": sheet.pk, "confirm": "on"})
+    assert "Nobody can stand for an empty sheet" in text(page)
+    assert Product.objects.get(pk=acid.pk).sheet_id is None
+    assert no_sheet(client, job)

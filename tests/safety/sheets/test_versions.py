@@ -133,7 +133,7 @@ def test_a_sheet_that_is_not_classified_misses_only_its_file() -> None:
 
 
 def test_a_version_is_confirmed_once_by_a_named_person() -> None:
-    waiting = version(sheet(), date(2025, 3, 3), confirmed=False)
+    waiting = version(sheet(), date(2025, 3, 3), confirmed=False, not_classified=True)
     actions.confirm(waiting, by="Ines", on=ON)
     assert queries.current(waiting.sheet) == waiting
     with pytest.raises(actions.AlreadyConfirmed, match="Ines confirmed this version"):
@@ -143,6 +143,6 @@ def test_a_version_is_confirmed_once_by_a_named_person() -> None:
 def test_confirming_the_same_date_twice_is_refused_in_words() -> None:
     one = sheet()
     version(one, date(2025, 3, 3))
-    again = version(one, date(2025, 3, 3), confirmed=False)
+    again = version(one, date(2025, 3, 3), confirmed=False, not_classified=True)
     with pytest.raises(ValidationError, match="A version of this date is confirmed already"):
         actions.confirm(again, by="Ines", on=ON)
