@@ -77,7 +77,7 @@ def bottle(request: HttpRequest, code: str) -> HttpResponse:
             "lots": lots,
             "held": why_held(container, lots),
             "entries": queries.life(container, person_of(request), at),
-            "washable": washing.washes_matter(container),
+            "washable": container.state == Container.State.OPEN and washing.washes_matter(container),
             "hazards": queries.hazards(shop, container),
         },
     )

@@ -21,6 +21,10 @@ def wash(container: Container, *, by: Person, at: datetime) -> Washed:
         raise Refused(f"{name} {not_washed(product.kind if product else '')}", code="not_washed")
     if locked.state == Container.State.GONE:
         raise Refused(f"{name} was booked out of the shop. Take that entry back first.", code="gone")
+    if locked.state == Container.State.SEALED:
+        raise Refused(
+            f"{name} was never used, so there is nothing to wash out. Open it first.", code="unused"
+        )
     last = locked.washes.filter(washed_at__lte=at).order_by("-washed_at").first()
     if last and not _uses(locked).filter(happened_at__gt=last.washed_at, happened_at__lte=at).exists():
         raise Refused(f"{name} was washed already, and not used since. Nothing was added.", code="washed")

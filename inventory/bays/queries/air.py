@@ -7,7 +7,7 @@ from datetime import datetime, time, timedelta
 from django.db.models import Q
 
 from inventory.bays.rules import Curve, curve
-from inventory.models import Job, Place, Shop, Step, WeatherReading
+from inventory.models import Job, Place, PlaceCheck, Shop, Step, WeatherReading
 from inventory.precheck.queries import facts_of
 from inventory.precheck.queries.readings import reading
 from inventory.precheck.questions import Case, Finding, plan
@@ -83,6 +83,12 @@ def steps_of_day(found: Place, at: datetime) -> list[Step]:
         starts_at__lt=day + timedelta(days=1), ends_at__gt=day,
     )  # fmt: skip
     return list(rows.select_related("job__vehicle", "job__shop", "bay").order_by("starts_at", "position"))
+
+
+def rags_emptied(place: Place) -> PlaceCheck | None:
+    """Return when the rag can of a place was emptied last, and by whom; None where nobody ever said so."""
+    rows = place.checks.filter(what=PlaceCheck.What.RAGS).select_related("by")
+    return rows.order_by("-done_at").first()
 
 
 def step(shop: Shop, code: str) -> Step | None:

@@ -48,6 +48,7 @@ def _page(request: HttpRequest, found: Place, form: ReadingForm, at: datetime) -
         "newest": readings[0] if readings else None,
         "readings": readings,
         "sparks": found.ignition_sources.select_related("said_by").order_by("name"),
+        "rags": queries.rags_emptied(found),
         "steps": [(one, *_drawn(one.curve, one.step.code)) for one in steps],
         "may_work": person_of(request).role != Person.Role.VIEWER,
         "exhausts": measured.exhausts(found, timezone.localdate(at)),

@@ -13,7 +13,8 @@ Named = tuple[str, str]
 # source); what lies between is typed.
 CELSIUS, FAHRENHEIT, PERCENT = range(5, 41), range(42, 105, 2), range(20, 96, 5)
 USE = (
-    "Scan the bay or the car in it, then one value of each: air, panel and humidity, in any order. "
+    "With no bottle in hand scan the bay, or the car in it, then one value of each: air, panel and "
+    "humidity, in any order. "
     "The station says what is still missing; of two, the last one scanned counts. "
     "Undo lets go of what was begun, or takes a whole reading back."
 )

@@ -106,9 +106,9 @@ def test_each_square_stands_under_its_own_value_and_in_its_own_band(tomas: Clien
 def test_it_says_how_it_is_used_and_how_finer_values_are_typed(tomas: Client) -> None:
     words = text(printed(tomas))
     assert (
-        "Scan the bay or the car in it, then one value of each: air, panel and humidity, in any order."
-        in words
-    )
+        "With no bottle in hand scan the bay, or the car in it, then one value of each: air, panel and "
+        "humidity, in any order."
+    ) in words
     assert "type it at the station, as “air 21.4” or “humidity 52”" in words
     assert "°F" not in words
 

@@ -50,6 +50,15 @@ def test_a_bottle_has_no_such_button(world: World) -> None:
     assert "is no pad and no towel, so its washing is not kept." in answer
 
 
+def test_what_was_never_used_has_nothing_to_wash_out(world: World, pad: Container) -> None:
+    fresh = bottle(world, pad.product, 1)
+    tomas = signed_in(world.tomas)
+    assert ">Washed</button>" not in tomas.get(page(fresh)).content.decode()
+    answer = tomas.post(page(fresh, "washed"), follow=True).content.decode()
+    assert "was never used, so there is nothing to wash out. Open it first." in answer
+    assert not Washed.objects.exists()
+
+
 def test_the_button_washes_it_the_life_says_so_and_the_same_person_takes_it_back(
     world: World, pad: Container
 ) -> None:

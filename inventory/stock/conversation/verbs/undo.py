@@ -17,7 +17,7 @@ def begin(turn: Turn) -> Heard:
     back = tuple({**effect, "undo": True} for effect in last.effects)
     heard = turn.recorded(
         f"Taken back: {last.what}.",
-        "Scan it again as it should be.",
+        "Scan it again as it should be." if acts else "It counts no more.",
         acts=acts,
         effects=back,
         state=turn.state.idle().without(last),
