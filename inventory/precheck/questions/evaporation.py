@@ -11,7 +11,8 @@ from safety.air.evaporating import Release, density_kg_l, released
 from safety.air.values import Emission, Measured, Place, Task
 
 from .case import Case
-from .measured import Lists, Work, standing
+from .coverage import Lists, Work
+from .measured import standing
 
 # What evaporates takes the shorter of the step and this.
 MINUTES = 15.0
@@ -112,7 +113,7 @@ def with_measured(case: Case, of: StepAir) -> StepAir:
         amount = sum(each.amount for each in of.taken if each.makeup.code == one.makeup.code)
         work = Work(
             one.makeup.code, amount, (of.step.ends_at - of.step.starts_at).total_seconds() / 60,
-            working_day(case, of.step), of.step.exhaust, _also(case, of, one.makeup.code),
+            working_day(case, of.step), of.step.exhaust, _also(case, of, one.makeup.code), of.step.sprayed,
         )  # fmt: skip
         stands, why = standing(work, of.place.measurements, of.place.exhausts, lists)
         results += stands

@@ -6,8 +6,8 @@ from datetime import date
 from .asking import Finding, question
 from .at_work import series
 from .case import Case
+from .coverage import lapsed
 from .evaporation import NOWHERE, StepAir, steps_in_air, working_day
-from .measured import lapsed
 from .topics.air import AirStep
 from .topics.measured import Exhaust
 

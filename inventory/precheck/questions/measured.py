@@ -1,49 +1,41 @@
-"""Does a measurement cover what a step does with a product in a place, and what does it say of it?
+"""What is measured of a step's product in a place, and which measurement counts of several.
 
-A measurement covers no more product, no more minutes and no faster work than it was made with, only while it
-is in date, only under the exhaust that was on, and only what nothing else lets go there then. The newest that
-covers the step counts. What reached a limit counts, too, where the step is worse than what was measured.
+The newest that covers the step counts, unless a newer one reached a limit with no more work than it had. What
+reached a limit and is newer than it counts, too, where the step is no better than what was measured.
 """
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 from dataclasses import dataclass, replace
-from datetime import date
 
 from inventory.units import show
-from safety.air.measured import OVER, Typed, judged, verdict
+from safety.air.measured import OVER, judged, verdict
 from safety.air.values import Measured
 
+from .coverage import Doubt, Lists, Work, dated, doubts
 from .topics.measured import Exhaust, Measurement
 
 
 @dataclass(frozen=True)
-class Work:
-    """What a step does with one product: `beside` says by CAS number who else lets the same go."""
+class Held:
+    """A measurement held against a step: what its results show, and why it does not cover the step.
 
-    product: str
-    amount: int
-    minutes: float
-    on: date
-    exhaust: bool = False
-    beside: Mapping[str, str] | None = None
+    `refuted`: nothing but a newer measurement speaks against it.
+    """
 
+    one: Measurement
+    results: tuple[Measured, ...]
+    doubts: tuple[Doubt, ...]
+    refuted: bool = False
 
-@dataclass(frozen=True)
-class Lists:
-    """The limits that judge: a regime's lists on a day, and the shop's own."""
+    @property
+    def reached(self) -> tuple[Measured, ...]:
+        """The results that are at their limit or above it."""
+        return tuple(each for each in self.results if verdict(each) == OVER)
 
-    regime: str
-    on: date
-    typed: Typed
-    system: str = "metric"
-
-
-@dataclass(frozen=True)
-class Doubt:
-    """Why a measurement does not cover a step; `worse`: the step breathes no less than what was measured."""
-
-    says: str
-    worse: bool = False
+    @property
+    def no_better(self) -> bool:
+        """Whether the step breathes no less than what was measured."""
+        return all(each.worse for each in self.doubts)
 
 
 NOTHING: tuple[tuple[Measured, ...], tuple[str, ...]] = ((), ())
@@ -52,69 +44,63 @@ NOTHING: tuple[tuple[Measured, ...], tuple[str, ...]] = ((), ())
 def standing(
     work: Work, measurements: Iterable[Measurement], exhausts: Iterable[Exhaust], lists: Lists
 ) -> tuple[tuple[Measured, ...], tuple[str, ...]]:
-    """Return what is measured of a step's product, and in sentences why a measurement does not count."""
-    mine, here = [one for one in measurements if one.product == work.product], tuple(exhausts)
-    if not mine:
+    """Return what is measured of a step's product, and in sentences why a measurement does not count.
+
+    `measurements` come the newest first.
+    """
+    held = _held(work, [one for one in measurements if one.product == work.product], tuple(exhausts), lists)
+    if not held:
         return NOTHING
-    each = [(one, doubts(work, one, here, lists)) for one in mine]
-    one, found = next(((one, found) for one, found in each if not found), each[0])
-    results = [_said(each, one, lists) for each in judged(one.samples, lists.regime, lists.on, lists.typed)]
-    if found:
-        kept = [each for each in results if verdict(each) == OVER] if all(of.worse for of in found) else []
-        return tuple(kept), (_not_counting(one, found),)
+    at = next((at for at, each in enumerate(held) if not each.doubts), len(held))
+    newer, covering = held[:at], held[at : at + 1]
+    kept: dict[tuple[str, str], Measured] = {}
+    for each in (*newer, *covering):
+        counting = each.reached if each.doubts else _alone(each, work)
+        for one in counting if each.no_better else ():
+            kept.setdefault((one.cas, one.kind), one)
+    told = [each for each in newer if each.reached or each.refuted or (not covering and each is held[0])]
+    shared = [sentence for each in covering for sentence in _shared(each, work)]
+    return tuple(kept.values()), (*map(_not_counting, told), *shared)
+
+
+def _held(work: Work, mine: list[Measurement], exhausts: tuple[Exhaust, ...], lists: Lists) -> list[Held]:
+    found: list[Held] = []
+    for one in mine:
+        results = judged(one.samples, lists.regime, lists.on, lists.typed)
+        why = doubts(work, one, exhausts, lists)
+        held = Held(one, tuple(_said(each, one, lists) for each in results), tuple(why))
+        against = [] if held.reached else _refuting(one, found)
+        found.append(replace(held, doubts=(*why, *against), refuted=bool(against) and not why))
+    return found
+
+
+def _alone(each: Held, work: Work) -> tuple[Measured, ...]:
     beside = work.beside or {}
-    kept = [each for each in results if each.cas not in beside or verdict(each) == OVER]
-    shared = {each.cas: each.name for each in results if each.cas in beside}
-    others = tuple(
-        f"The measurement of {one.name} does not cover its {name}: {beside[cas]} lets it go there, too."
+    return tuple(one for one in each.results if one.cas not in beside or one in each.reached)
+
+
+def _shared(each: Held, work: Work) -> list[str]:
+    beside = work.beside or {}
+    shared = {one.cas: one.name for one in each.results if one.cas in beside}
+    return [
+        f"The measurement of {each.one.name} does not cover its {name}: {beside[cas]} lets it go there, too."
         for cas, name in shared.items()
-    )
-    return tuple(kept), others
+    ]
 
 
-def doubts(work: Work, one: Measurement, exhausts: Iterable[Exhaust], lists: Lists) -> list[Doubt]:
-    """Return every reason why a measurement does not cover a step's work with its product."""
-
-    def amount(base: float) -> str:
-        return show(round(float(f"{base:.3g}")), one.dimension, lists.system)
-
-    found = []
-    if not one.holds(work.on):
-        ended = work.on > one.until_on
-        found.append(Doubt(f"it ended on {dated(one.until_on)}" if ended else "it was made after the step"))
-    faster = work.amount * one.minutes > one.amount * work.minutes
-    if work.amount > one.amount:
-        most = f"the step takes {amount(work.amount)} and at most {amount(one.amount)} was measured"
-        found.append(Doubt(most, worse=faster))
-    if work.minutes > one.minutes:
-        found.append(Doubt(f"the step takes {work.minutes:.0f} minutes and {one.minutes} were measured"))
-    if faster and work.amount <= one.amount:
-        rates = amount(work.amount / work.minutes), amount(one.amount / one.minutes)
-        found.append(Doubt("the step uses {} a minute and {} were measured".format(*rates), worse=True))
-    return [*found, *_exhaust(work, one, exhausts)]
+def _refuting(one: Measurement, newer: Iterable[Held]) -> list[Doubt]:
+    """Doubt what a newer measurement contradicts: it reached a limit with work that this one would cover."""
+    return [
+        Doubt(f"the one on {dated(each.one.measured_on)} reached a limit with no more work")
+        for each in newer
+        if each.reached and _within(each.one, one)
+    ][:1]
 
 
-def _exhaust(work: Work, one: Measurement, exhausts: Iterable[Exhaust]) -> list[Doubt]:
-    if not one.exhaust:
-        return []
-    if not work.exhaust:
-        return [Doubt(f"it was made under {one.exhaust}, and the step is not", worse=True)]
-    same = [each for each in exhausts if each.name.casefold() == one.exhaust.casefold()]
-    if any(each.holds(work.on) for each in same):
-        return []
-    return [Doubt(f"it was made under {one.exhaust}, {lapsed(same, work.on)}", worse=True)]
-
-
-def lapsed(of: Iterable[Exhaust], on: date) -> str:
-    """Return why none of these exhausts counts on a day: "examined to Friday 20 November 2026"."""
-    last = max(of, key=lambda one: (one.ended_on is None, one.until_on), default=None)
-    if last is None:
-        return "which is not here"
-    if last.ended_on is not None and last.ended_on <= on:
-        return f"which is here no more since {dated(last.ended_on)}"
-    if on < last.examined_on:
-        return f"examined only on {dated(last.examined_on)}"
-    return f"examined to {dated(last.until_on)}"
+def _within(inner: Measurement, outer: Measurement) -> bool:
+    slower = inner.amount * outer.minutes <= outer.amount * inner.minutes
+    exhaust = outer.exhaust.casefold() in ("", inner.exhaust.casefold())
+    return slower and exhaust and inner.amount <= outer.amount and inner.minutes <= outer.minutes
 
 
 def _said(each: Measured, one: Measurement, lists: Lists) -> Measured:
@@ -124,11 +110,9 @@ def _said(each: Measured, one: Measurement, lists: Lists) -> Measured:
     return replace(each, by=f"on {dated(one.measured_on)} by {one.by_whom}", within=within)
 
 
-def _not_counting(one: Measurement, found: Iterable[Doubt]) -> str:
-    why = "; ".join(each.says for each in found)
-    return f"The measurement of {one.name} on {dated(one.measured_on)} does not count here: {why}."
-
-
-def dated(on: date) -> str:
-    """Return "12 November 2026"."""
-    return f"{on.day} {on:%B %Y}"
+def _not_counting(each: Held) -> str:
+    why = "; ".join(of.says for of in each.doubts)
+    named = f"The measurement of {each.one.name} on {dated(each.one.measured_on)}"
+    if each.reached and each.no_better:
+        return f"{named} reached a limit, and the step is no better: {why}."
+    return f"{named} does not count here: {why}."
