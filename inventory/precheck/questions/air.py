@@ -7,9 +7,9 @@ from functools import lru_cache
 
 from inventory.precheck.questions.topics.air import AirStep, Makeup
 from safety.air.answer import Air, air
-from safety.air.evaporating import ONLY_BURNS
+from safety.air.evaporating import ONLY_BURNS, released
 from safety.air.respirators import factors
-from safety.air.saying import row
+from safety.air.saying import capital, row
 from safety.air.values import EIGHT_HOURS, Task
 from safety.findings import Finding as Found
 
@@ -17,7 +17,8 @@ from .air_fire import sparks
 from .air_saying import SCREENING, Pairs, beginning, counted, told_once
 from .asking import Finding, question
 from .case import Case
-from .evaporation import NOWHERE, StepAir, day_of, steps_in_air
+from .evaporation import COATING, NOWHERE, StepAir, Taken, day_of, steps_in_air
+from .words import joined
 
 # By the task they are judged in: what is breathed, what burns, what nobody can put into grams.
 BREATHED = frozenset({
@@ -26,6 +27,7 @@ BREATHED = frozenset({
 })  # fmt: skip
 BURNS = frozenset({"air.closed_space", "air.lel", "air.lel_unknown"})
 UNWEIGHED = frozenset({"air.named_protection"})
+NO_BAY = "air.no_bay"
 
 
 # One cause, one finding: what follows from it is said in its reasons.
@@ -45,7 +47,10 @@ def what_is_breathed(case: Case) -> list[Finding]:
     """Judge the air of each step to come: one finding a cause, its gravest step first, notes folded."""
     steps = steps_in_air(case, to_come(case))
     said = [(of, found) for of in steps for found in judged(case, of)]
-    return [*told_once(case, said), *_over_the_shift(case, said), *_place_unknown(case, steps)]
+    return [
+        *told_once(case, said), *_over_the_shift(case, said), *_place_unknown(case, steps),
+        *_no_bay(case, steps),
+    ]  # fmt: skip
 
 
 @question("steps", "needs", "shelf", "products", "air")
@@ -142,8 +147,41 @@ def _fumes(of: StepAir) -> list[Found]:
     return [Found("air.fumes", "tell", says, because, do, "safety/tables/volatiles.csv", names)]
 
 
+def _no_bay(case: Case, steps: list[StepAir]) -> list[Finding]:
+    """Ask for the bay of each step that lets something go; a step without one would be judged by nobody.
+
+    About the steps first, then what goes into the air there: at a station other bottles are left in peace.
+    """
+    nowhere = [of for of in steps if of.place == NOWHERE]
+    if not nowhere:
+        return []
+    names = row(dict.fromkeys(of.step.name for of in nowhere))
+    goes = dict.fromkeys(one.makeup.code for of in nowhere for one in of.taken if _lets_go(of, one))
+    what = row(dict.fromkeys(each for of in nowhere for each in _goes_up(of)))
+    return [
+        Finding(
+            NO_BAY, "ask", f"Nobody named the bay of {names}.",
+            joined(f"{capital(what)} goes into the air there." if what else "", counted(case, nowhere[0]),
+                   "How much is breathed hangs on the bay's size and its air flow."),
+            f"Name the bay of {names}: change the step on the job's page. That ends this question.",
+            "house rule: what is not planned is judged for nobody",
+            (*(of.step.code for of in nowhere), *goes),
+        )
+    ]  # fmt: skip
+
+
+def _lets_go(of: StepAir, one: Taken) -> bool:
+    cures, sprayed = one.makeup.kind == COATING, of.step.sprayed or one.makeup.aerosol
+    return bool(released(one.makeup.ingredients, one.grams, cures=cures, sprayed=sprayed))
+
+
+def _goes_up(of: StepAir) -> list[str]:
+    release = of.release
+    return [one.name for one in (*release.vapours, *release.cure, *release.fumes, *release.mist)]
+
+
 def _place_unknown(case: Case, steps: list[StepAir]) -> list[Finding]:
-    unknown = [of for of in steps if of.release.vapours and not of.place.known]
+    unknown = [of for of in steps if of.release.vapours and not of.place.known and of.place != NOWHERE]
     if not unknown:
         return []
     first, named = unknown[0], list(dict.fromkeys(each for of in unknown for each in _missing(of)))
@@ -159,8 +197,6 @@ def _place_unknown(case: Case, steps: list[StepAir]) -> list[Finding]:
 
 
 def _missing(of: StepAir) -> list[str]:
-    if of.place == NOWHERE:
-        return [f"the bay of {of.step.name}"]
     room = of.place.place
     missing = [f"the size of {of.place.name}"] if room.volume_m3 is None else []
     return [*missing, *([f"the air flow of {of.place.name}"] if room.air_m3_h is None else [])]

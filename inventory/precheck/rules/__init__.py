@@ -14,7 +14,9 @@ from .catalogue import may_regrade, protects_paint
 # An owner's word on these holds for its step: their figures move with every scan.
 MOVING = frozenset({TWO_LOTS})
 # Asks that end by doing what they name; a word does not end them.
-ENDED_BY_DOING = frozenset({"plan.no_steps", "unlabelled", "people.eyewash_run", "rags.emptied"})
+ENDED_BY_DOING = frozenset(
+    {"plan.no_steps", "air.no_bay", "unlabelled", "people.eyewash_run", "rags.emptied"}
+)
 
 
 @dataclass(frozen=True)

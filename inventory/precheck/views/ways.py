@@ -84,6 +84,8 @@ def _air(finding: Finding, job: str) -> Action | None:
     first, code = finding.about[0], finding.code
     if code == "air.no_composition":
         return _to("Type what it is made of", "products:product", first)
+    if code == "air.no_bay":
+        return _to("Name its bay", "jobs:step", job, first)
     if code in ON_THE_BAY:
         return _to(ON_THE_BAY[code], "bays:bay", first) if len(finding.about) > 1 else None
     if code in WITHOUT_CURVE:

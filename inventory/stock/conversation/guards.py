@@ -21,7 +21,8 @@ JUDGED_HERE = {
     "reaction.rinse",
 }  # fmt: skip
 # Asks that end by doing what they name: a yes at the badge would not end them.
-ENDED_BY_DOING = frozenset({"people.eyewash_run", "rags.emptied"})
+NO_BAY = "air.no_bay"
+ENDED_BY_DOING = frozenset({"people.eyewash_run", "rags.emptied", NO_BAY})
 CHECK = "check."
 PEOPLE = ("people.", "air.", "tools.")
 # One question says so many sentences; the next one says the rest.
@@ -195,6 +196,17 @@ def concerns(found: Found, taking: Taking) -> bool:
     return mine or (not taking.planned and taking.step in found.about)
 
 
+def no_bay(taking: Taking, facts: Facts) -> Objection | None:
+    """What goes into the air of no bay that anybody named is judged by nobody: a yes would pass it."""
+    product, job = taking.bottle.shelf.product, taking.job
+    mine = (one for one in facts.findings if one.code == NO_BAY and {taking.step, product} <= {*one.about})
+    found = next(mine, None)
+    if found is None or job is None:
+        return None
+    page = Key("See its check", page="check", about=job.code)
+    return Objection(f"{CHECK}{NO_BAY}", STOP, found.says, f"{found.do} Then scan it again.", (page,))
+
+
 def met_on_the_car(taking: Taking, facts: Facts) -> Objection | None:
     """What was used on the car since its last signed rinse must not meet this."""
     mine = (one for one in facts.on_the_car if taking.job and taking.bottle.code in one.about)
@@ -208,6 +220,7 @@ USING: tuple[Guard, ...] = (
     held,
     out_of_date,
     the_check,
+    no_bay,
     met_on_the_car,
     unlabelled,
     other_lot,

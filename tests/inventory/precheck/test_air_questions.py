@@ -10,6 +10,8 @@ from hypothesis import strategies as st
 from inventory.precheck.questions.air import breathed
 from inventory.precheck.questions.evaporation import steps_in_air
 from inventory.precheck.questions.topics.air import AirStep, AirUse, Makeup
+from inventory.precheck.rules import may_answer
+from inventory.precheck.views.ways import way_out
 from safety.air.evaporating import Ingredient
 from safety.air.values import Limit, Place
 from tests.inventory.precheck.airs import (
@@ -19,6 +21,7 @@ from tests.inventory.precheck.airs import (
     HOLLIN,
     MAKEUPS,
     QUELL,
+    TIDEWALL,
     case,
     coating,
     facts,
@@ -29,7 +32,7 @@ from tests.inventory.precheck.airs import (
     sparks,
     wiping,
 )
-from tests.inventory.precheck.cases import COAT, FRIDAY, ML, NOON
+from tests.inventory.precheck.cases import COAT, FRIDAY, ML, NOON, WIPE
 
 TYPED = {"67-63-0": (Limit("national list, 2026", "TWA", 20.0, None, "typed"),)}
 YESTERDAY = FRIDAY - timedelta(days=1)
@@ -187,10 +190,43 @@ def test_a_bay_that_nobody_measured_is_one_question_for_all_its_steps() -> None:
     assert "air.unknown" not in dict(said(wiping(60)))
 
 
-def test_a_step_without_a_bay_says_that_it_has_none() -> None:
-    one = finding("air.unknown", wiping(60, bay=None))
-    assert one.says == "What is breathed at Panel wipe is not known: the bay of Panel wipe is missing."
-    assert one.about == ("SWPXKLNB",)
+def test_what_goes_into_the_air_of_no_bay_asks_for_it_and_no_word_ends_that() -> None:
+    one = finding("air.no_bay", wiping(60, bay=None))
+    assert (one.grade, one.says) == ("ask", "Nobody named the bay of Panel wipe.")
+    assert one.do == (
+        "Name the bay of Panel wipe: change the step on the job's page. That ends this question."
+    )
+    assert one.because.startswith("Isopropanol goes into the air there. Counted: ")
+    assert one.about == ("SWPXKLNB", HOLLIN.code)
+    assert not may_answer(one, by_owner=True)
+    way = way_out(one, "JDPXKLNB")
+    assert way is not None
+    assert (way.label, way.to) == ("Name its bay", "/jobs/JDPXKLNB/steps/SWPXKLNB/")
+
+
+@pytest.mark.parametrize(
+    ("step", "asked", "because"),
+    [
+        (wiping(60, bay=None), True, "of 60 ml somebody breathes some"),
+        (wiping(0, bay=None), True, "before an amount is known"),
+        (wiping(60, BRACK, bay=None), True, "an acid fumes, though nobody can say how much"),
+        (wiping(60), False, "its bay is named"),
+        (wiping(60, QUELL, bay=None), False, "soap in water lets nothing go"),
+        (wiping(60, inside=True, bay=None), False, "the car's cabin is a place of its own"),
+    ],
+)
+def test_a_bay_is_asked_for_where_something_goes_into_the_air(
+    step: AirStep, asked: bool, because: str
+) -> None:
+    codes = dict(said(step))
+    assert ("air.no_bay" in codes) == asked, because
+    assert "air.unknown" not in codes, because
+
+
+def test_several_steps_without_a_bay_are_one_question() -> None:
+    one = finding("air.no_bay", wiping(60, bay=None), coating(20, bay=None))
+    assert one.says == "Nobody named the bay of Panel wipe and Coating."
+    assert one.about == (WIPE.code, COAT.code, HOLLIN.code, TIDEWALL.code)
 
 
 @pytest.mark.parametrize(

@@ -2,7 +2,7 @@
 
 import pytest
 
-from inventory.models import Override, Shown, Step
+from inventory.models import Override, Place, Shown
 from inventory.precheck.rules import ENDED_BY_DOING as OF_THE_CHECK
 from inventory.stock.conversation.guards import ENDED_BY_DOING
 from tests.inventory.scan.desk import desk, kinds
@@ -135,13 +135,13 @@ def wipe_of(code: str):  # type: ignore[no-untyped-def]
 
 def test_several_asks_are_one_question_and_one_yes_and_each_is_kept() -> None:
     world = shop()
-    car, now = working(world)
-    Step.objects.filter(pk=now.pk).update(bay=None)
+    car, _ = working(world)
+    Place.objects.filter(pk=world.bay_1.pk).update(air_m3_h=None)
     here = desk(world, who=nia(world))
 
     spoken = [here.say(line) for line in (car.code, opened(world, wipe(world)), "60 ml")][-1]
 
-    assert spoken["says"] == "What is breathed at Wheels is not known: the bay of Wheels is missing."
+    assert spoken["says"] == "What is breathed at Wheels is not known: the air flow of Bay 1 is missing."
     assert spoken["next"].endswith(
         " YES answers this, too: Nia has no training in date for flammable liquids and aerosols "
         "(Hollin panel wipe)."
@@ -152,6 +152,6 @@ def test_several_asks_are_one_question_and_one_yes_and_each_is_kept() -> None:
 
 
 def test_what_ends_by_doing_is_no_question_that_a_badge_could_end() -> None:
-    of_people = {one for one in OF_THE_CHECK if one.startswith(("people.", "rags."))}
+    of_people = {one for one in OF_THE_CHECK if one.startswith(("people.", "rags.", "air."))}
 
     assert of_people == ENDED_BY_DOING
