@@ -2,7 +2,8 @@
 
 The preliminary test: three results all below a tenth of the limit, four below 15 %, or five below 20 %, show
 that it is kept; one result at the limit shows that it is not. Between, more results are needed, and from six
-on a statistician's test.
+on a statistician's test. A result of 0 shows nothing: what was not found lies below
+the method's reporting limit.
 Trap: the lowest of the regime's limits judges, and a result is compared in a unit that both publish; without
 one it is not judged. Trap: the NCO limits count a result whole, for a report gives it as NCO.
 Source: EN 689:2018, 5.5.2 (from memory).
@@ -22,6 +23,7 @@ EN_689 = "EN 689:2018, 5.5.2 (from memory: check it)"
 BARS = ((5, 0.20), (4, 0.15), (3, 0.10))
 REACHED = 1.0
 BELOW, OVER, OPEN, NOT_JUDGED = "below", "over", "open", "not judged"
+NOTHING_FOUND = "type the reporting limit of the method where nothing was found"
 IN_UNIT = {"ppm": "ppm", "mg_m3": "mg/m³"}
 Typed = Mapping[str, tuple[Limit, ...]]
 
@@ -48,7 +50,7 @@ def verdict(one: Measured) -> str:
         return NOT_JUDGED
     if one.largest >= REACHED:
         return OVER
-    return BELOW if one.largest < bar(len(one.shares)) else OPEN
+    return BELOW if one.largest < bar(len(one.shares)) and min(one.shares) > 0 else OPEN
 
 
 def judged(samples: Iterable[Sample], regime: str, on: date, typed: Typed) -> tuple[Measured, ...]:
@@ -153,6 +155,8 @@ def _shows(one: Measured) -> str:
 
 def still_wanted(one: Measured) -> str:
     """Return what would decide results that decide nothing yet."""
+    if min(one.shares) <= 0:
+        return f"{_capital(NOTHING_FOUND)}: a result of 0 shows nothing."
     count = len(one.shares)
     for least, share in reversed(BARS):
         if count < least and one.largest < share:

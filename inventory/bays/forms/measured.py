@@ -11,7 +11,7 @@ from django.utils import timezone
 from inventory.bays.queries import measured as queries
 from inventory.models import AirMeasurement, AirSample, LocalExhaust, Place, Product, Shop
 from inventory.units import AmountError, parse_amount
-from safety.air.measured import Sample
+from safety.air.measured import NOTHING_FOUND, Sample
 from safety.air.substances import substances
 from safety.hazards.mixtures.fields import MixtureError, cas_number
 
@@ -147,7 +147,10 @@ class ResultsForm(forms.Form):
                 raise forms.ValidationError(f"“{word}” is no result. Write numbers with spaces between.")
         if len(words) > MOST:
             raise forms.ValidationError(f"At most {MOST} results a row. More want a statistician’s test.")
-        return tuple(Decimal(word.replace(",", ".")) for word in words)
+        found = tuple(Decimal(word.replace(",", ".")) for word in words)
+        if 0 in found:
+            raise forms.ValidationError(f"“{words[found.index(Decimal(0))]}” shows nothing: {NOTHING_FOUND}.")
+        return found
 
     def clean(self) -> dict[str, Any]:
         """Find the substance of a row that holds results."""

@@ -87,6 +87,14 @@ def test_an_examination_that_cannot_be_is_refused(
     [
         (report(), "This field is required."),
         (report(("39 <5", "ppm", TWA)), "“&lt;5”: write what could just be found, without the sign."),
+        (
+            report(("0 0 0", "ppm", TWA)),
+            "“0” shows nothing: type the reporting limit of the method where nothing was found.",
+        ),
+        (
+            report(("39 38 0,0", "ppm", TWA)),
+            "“0,0” shows nothing: type the reporting limit of the method where nothing was found.",
+        ),
         (report(("39 some", "ppm", TWA)), "“some” is no result. Write numbers with spaces between."),
         (report(("-1", "ppm", TWA)), "“-1” is no result. Write numbers with spaces between."),
         (report(("1 1 1 1 1 1 1 1 1", "ppm", TWA)), "At most 8 results a row."),
@@ -154,6 +162,7 @@ def test_what_is_kept_is_judged_on_its_page(ines: Client, world: World, wipe: Pr
     [
         (("500", "20", "20"), "A limit was reached: this work stops."),
         (("49", "48"), "The results do not decide it."),
+        (("0", "0", "0"), "The results do not decide it."),
     ],
 )
 def test_what_reached_a_limit_or_decides_nothing_says_so(

@@ -44,7 +44,10 @@ def one(*values: float, regime: str = "US", typed: dict[str, tuple[Limit, ...]] 
         ((39, 38, 35), BELOW, "three below 40"),
         ((39, 38, 41, 59), BELOW, "four below 60"),
         ((39, 38, 41, 59, 79), BELOW, "five below 80"),
-        ((0, 0, 0), BELOW, "nothing was found three times"),
+        ((0, 0, 0), OPEN, "no method finds nothing: it finds less than its reporting limit"),
+        ((39, 38, 0), OPEN, "one result of nothing"),
+        ((400, 0, 0), OVER, "400 is the limit, whatever else was typed"),
+        ((0.1, 0.1, 0.1), BELOW, "the reporting limit, three times"),
     ],
 )
 def test_what_results_of_isopropanol_show_against_400_ppm(
@@ -59,6 +62,10 @@ def test_what_results_of_isopropanol_show_against_400_ppm(
         ((20,), "2 more results are needed, and all 3 below 10 %."),
         ((39, 38), "One more result is needed, and all 3 below 10 %."),
         ((39, 38, 41), "One more result is needed, and all 4 below 15 %."),
+        (
+            (0, 0, 0),
+            "Type the reporting limit of the method where nothing was found: a result of 0 shows nothing.",
+        ),
         ((39, 38, 61), "2 more results are needed, and all 5 below 20 %."),
         (
             (39, 38, 90),
