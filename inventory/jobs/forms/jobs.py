@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 from datetime import datetime
-from typing import Any, ClassVar, cast
+from typing import Any, cast
 
 from django import forms
 from django.forms.boundfield import BoundWidget
@@ -138,7 +138,6 @@ class StepForm(WorkForm):
         widget=forms.CheckboxSelectMultiple,
         help_text="Nothing ticked: every painted panel of the car.",
     )
-    folded: ClassVar[list[str]] = [*WORK[:2], "panels", *WORK[2:]]
 
     class Meta:
         model = Step

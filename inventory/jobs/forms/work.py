@@ -1,7 +1,7 @@
 """What a step does to the car: the fields that a service's step and a booked step share."""
 
 from collections.abc import Iterator
-from typing import Any, ClassVar
+from typing import Any
 
 from django import forms
 
@@ -10,10 +10,20 @@ from inventory.trade.surfaces import AREAS
 
 from .fields import GramsField
 
-WORK = [
-    "cut", "passes", "strips_coating", "rinses", "spot", "sprayed", "tools", "dry_ice_g", "local_exhaust",
-    "respirator", "touches",
-]  # fmt: skip
+# What is folded, by the title that it waits behind; panels are a booked step's alone.
+FOLDS = {
+    "What is worn, and what it is done with": (
+        "respirator",
+        "local_exhaust",
+        "sprayed",
+        "tools",
+        "dry_ice_g",
+    ),
+    "What it takes off the paint": ("cut", "passes", "panels", "strips_coating"),
+    "Where it works, and how it is rinsed": ("touches", "rinses", "spot"),
+}
+FOLDED = [name for names in FOLDS.values() for name in names]
+WORK = [name for name in FOLDED if name != "panels"]
 LABELS = {
     "cut": "Takes paint off",
     "passes": "Passes",
@@ -39,9 +49,7 @@ HELP = {
 
 
 class WorkForm(forms.ModelForm):  # type: ignore[type-arg]
-    """A step's form in two parts: what and when, and what it does to the car, which is folded."""
-
-    folded: ClassVar[list[str]] = WORK
+    """A step's form: what and when stand open; what it does to the car and to people waits in folds."""
 
     touches = forms.MultipleChoiceField(
         label="Touches",
@@ -100,15 +108,15 @@ class WorkForm(forms.ModelForm):  # type: ignore[type-arg]
 
     def plain_fields(self) -> Iterator[forms.BoundField]:
         """Return what stands open."""
-        return (field for field in self.visible_fields() if field.name not in self.folded)
+        return (field for field in self.visible_fields() if field.name not in FOLDED)
 
-    def work_fields(self) -> list[forms.BoundField]:
-        """Return what is folded."""
-        return [self[name] for name in self.folded if name in self.fields]
-
-    def work_wrong(self) -> bool:
-        """Say whether something folded is to be put right, so that it stands open."""
-        return bool(set(self.errors) & set(self.folded))
+    def folds(self) -> list[tuple[str, list[forms.BoundField], bool]]:
+        """Return each fold: title, fields, and whether one is to be put right, so that it stands open."""
+        wrong = set(self.errors)
+        return [
+            (title, [self[name] for name in names if name in self.fields], bool(wrong & set(names)))
+            for title, names in FOLDS.items()
+        ]
 
 
 def _shop_of(row: Step | ServiceStep) -> Shop:

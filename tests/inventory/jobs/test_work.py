@@ -82,7 +82,21 @@ def test_what_cannot_be_is_refused_and_stands_open(
 
 def test_it_is_folded_until_somebody_opens_it(ines: Client, service: Service) -> None:
     page = ines.get(reverse("jobs:new_service_step", args=[service.pk])).content.decode()
-    assert '<details class="columns"><summary>What it does to the car, and what is worn</summary>' in page
+    for title in (
+        "What is worn, and what it is done with",
+        "What it takes off the paint",
+        "Where it works, and how it is rinsed",
+    ):
+        assert f'<details class="columns"><summary>{title}</summary>' in page
+
+
+def test_the_fold_in_which_something_is_wrong_stands_open_and_no_other(
+    ines: Client, service: Service
+) -> None:
+    typed = SERVICE_STEP | {"dry_ice_g": "2 kg"}
+    page = ines.post(reverse("jobs:new_service_step", args=[service.pk]), typed).content.decode()
+    assert page.count('<details class="columns" open>') == 1
+    assert '<details class="columns" open><summary>What is worn, and what it is done with</summary>' in page
 
 
 def test_dry_ice_is_shown_again_as_it_was_typed(ines: Client, service: Service) -> None:
