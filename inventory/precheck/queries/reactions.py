@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from django.db.models import Q
 
 from inventory.models import Container, Job, Kind, Movement, Product, Step, StepNeed
+from inventory.models.product import TRACED_KINDS
 from inventory.precheck.questions.reactions import ANY
 from inventory.precheck.questions.topics.reactions import InBay, ReactionFacts, Used, Wetted
 
@@ -23,9 +24,12 @@ WETS = {
 def load(loading: Loading) -> dict[int, ReactionFacts]:
     """Return the facts of each job under check by its id."""
     needs: dict[int, list[str]] = defaultdict(list)
+    traced: dict[int, list[str]] = defaultdict(list)
     rows = [row for row in loading.to_come if kind_of(row) in WETS]
     for row in rows:
         needs[row.step_id].append(code_of(row))
+        if row.product.traced if row.product else row.kind in TRACED_KINDS:
+            traced[row.step_id].append(code_of(row))
     bays = {row.bay_id for row in loading.step_rows if row.bay_id}
     standing, others = _standing(loading, bays), _others(loading, bays)
     kinds = {any_of(row.kind): of_a_kind(row.kind) for row in [*rows, *others] if not row.product}
@@ -37,7 +41,11 @@ def load(loading: Loading) -> dict[int, ReactionFacts]:
     known = kinds | substances([*_products(rows), *shelf, *_products(others), *makes, *spent])
     return {
         job.id: ReactionFacts(
-            steps=tuple(_wetted(row, needs[row.pk]) for row in loading.step_rows if row.job_id == job.id),
+            steps=tuple(
+                _wetted(row, needs[row.pk], traced[row.pk])
+                for row in loading.step_rows
+                if row.job_id == job.id
+            ),
             in_bays=(*_stands(standing), *_uses(others, job)),
             used=tuple(_used(row) for row in used if row.job_id == job.id),
             substances=known,
@@ -98,11 +106,11 @@ def _products(rows: Iterable[StepNeed]) -> list[Product]:
     return [row.product for row in rows if row.product]
 
 
-def _wetted(row: Step, products: list[str]) -> Wetted:
+def _wetted(row: Step, products: list[str], traced: list[str]) -> Wetted:
     codes = tuple(dict.fromkeys(products))
     return Wetted(
         row.code, row.name, row.starts_at, row.ends_at, row.bay.code if row.bay else None, codes,
-        row.rinses, row.signed_at,
+        row.rinses, row.signed_at, tuple(traced),
     )  # fmt: skip
 
 

@@ -67,6 +67,25 @@ def test_what_the_ledger_says_was_used_counts_though_nobody_planned_it(shop: w.W
     assert reactions(job) == []
 
 
+@pytest.mark.parametrize(
+    ("traced", "asked", "because"),
+    [
+        (False, [("ask", "reaction.rinse")], "a signature says that it went on as planned"),
+        (True, [], "only a scan says so, and nobody scanned it"),
+    ],
+)
+def test_a_signature_says_nothing_of_what_only_a_scan_books(
+    shop: w.World, traced: bool, asked: list[tuple[str, str]], because: str
+) -> None:
+    job = w.job(shop, TOMORROW)
+    acid = product(shop, "Brack wheel acid", "acid", "1", "106")
+    type(acid).objects.filter(pk=acid.pk).update(traced=traced)
+    w.need(w.step(job, "Wheel acid", bay=shop.bay_1), acid, 10 * ML)
+    job.steps.update(signed_at=NOON, signed_by=shop.tomas)
+
+    assert reactions(job) == asked, because
+
+
 def test_a_kind_is_judged_by_the_bottle_that_its_step_gets(shop: w.World) -> None:
     job = w.job(shop, TOMORROW)
     StepNeed.objects.create(step=w.step(job, "Wheels", bay=shop.bay_1), kind="wheel", amount=ML)

@@ -1,7 +1,7 @@
 """What may meet what on a job's car and in its bays."""
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import datetime
 
 from safety.reactions.values import Substance
@@ -11,7 +11,8 @@ from safety.reactions.values import Substance
 class Wetted:
     """A step as chemistry sees it: the products that it puts on the car, and whether it rinses them off.
 
-    `rinses`: everything is rinsed to a clear drain in it, after what it puts on.
+    `rinses`: everything is rinsed to a clear drain in it, after what it puts on. `traced`: which of the
+    products only a scan books, so that a signature says nothing of them.
     """
 
     step: str
@@ -22,6 +23,7 @@ class Wetted:
     products: tuple[str, ...] = ()
     rinses: bool = False
     signed_at: datetime | None = None
+    traced: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -54,17 +56,32 @@ def on_the_car(steps: Iterable[Wetted], used: Iterable[Used]) -> tuple[str, ...]
 
 
 def last_on_the_car(steps: Iterable[Wetted], used: Iterable[Used]) -> Used | None:
-    """Return what was put on last, if no rinse was signed after it."""
-    return max(_since_the_rinse(steps, used), key=lambda one: one.at, default=None)
+    """Return what was put on last, if no rinse was signed after it.
+
+    What only a scan books and nobody scanned is not said to be on the car, though it may be: `on_the_car`
+    goes on counting it, for what it must not meet.
+    """
+    booked = [replace(step, products=_without(step.products, step.traced)) for step in steps]
+    return max(_since_the_rinse(booked, used), key=lambda one: one.at, default=None)
+
+
+def _without(products: Iterable[str], traced: Iterable[str]) -> tuple[str, ...]:
+    left = set(traced)
+    return tuple(each for each in products if each not in left)
 
 
 def _since_the_rinse(steps: Iterable[Wetted], used: Iterable[Used]) -> list[Used]:
-    """What a signed step was to take and nobody scanned counts from the step's start."""
+    """What a signed step was to take and nobody scanned was on by its planned end, or when it was signed."""
     done = [step for step in steps if step.signed_at]
     rinsed_at = max((step.signed_at for step in done if step.rinses and step.signed_at), default=None)
     lines = list(used)
     scanned = {one.product for one in lines}
-    lines += [Used(each, step.starts_at) for step in done for each in step.products if each not in scanned]
+    lines += [
+        Used(each, min(step.ends_at, step.signed_at))
+        for step in done
+        for each in step.products
+        if step.signed_at and each not in scanned
+    ]
     return [one for one in lines if rinsed_at is None or one.at > rinsed_at]
 
 
