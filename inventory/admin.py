@@ -5,16 +5,19 @@ The database refuses what the ledger guards, whoever asks. A superuser keeps the
 
 from typing import TYPE_CHECKING, Any
 
-from django.contrib import admin
+from django.contrib import admin, messages
 from django.contrib.admin.forms import AdminAuthenticationForm
 from django.core.exceptions import PermissionDenied
+from django.db import transaction
 from django.db.models import ForeignKey, Model, QuerySet
 from django.forms import ModelChoiceField
 from django.http import HttpRequest
+from django.utils import timezone
 
 from inventory import models
 from inventory.access import person_of
 from inventory.people.forms import SignInForm
+from inventory.stock import rooms
 
 if TYPE_CHECKING:
     AnyAdmin = admin.ModelAdmin[Any]
@@ -148,6 +151,19 @@ class OfOwners(OfOneShop):
         return bool(request.user.is_staff)
 
 
+class OfPlaces(OfOwners):
+    """Places: what was measured in one ends once it is another room."""
+
+    @transaction.atomic
+    def save_model(self, request: HttpRequest, obj: Model, form: Any, change: bool) -> None:
+        """Save a place, and end what was measured there where its air changed."""
+        assert isinstance(obj, models.Place)
+        other = rooms.changed(obj)
+        super().save_model(request, obj, form, change)
+        if other and (ended := rooms.end_measurements(obj, on=timezone.localdate())):
+            self.message_user(request, rooms.after(ended), messages.WARNING)
+
+
 # Orders are among them: they are placed on their page, and what came is counted as it is scanned.
 WRITTEN_BY_THE_PROGRAM = (
     models.Movement, models.Head, models.Container, models.Lot, models.Request, models.Override,
@@ -157,9 +173,10 @@ WRITTEN_BY_THE_PROGRAM = (
     models.LocalExhaust, models.AirMeasurement, models.AirSample,
 )  # fmt: skip
 EDITED_BY_OWNERS = (
-    models.Supplier, models.Place, models.Admission, models.Vehicle, models.Service, models.ServiceStep,
+    models.Supplier, models.Admission, models.Vehicle, models.Service, models.ServiceStep,
     models.ServiceNeed, models.Equipment, models.GloveMinutes, models.IgnitionSource, models.Panel,
     models.Profile, models.AirLimit,
 )  # fmt: skip
 admin.site.register(WRITTEN_BY_THE_PROGRAM, ReadOnly)
 admin.site.register(EDITED_BY_OWNERS, OfOwners)
+admin.site.register(models.Place, OfPlaces)

@@ -1,12 +1,14 @@
 """Opening a shop: its facts, the head of its ledger, its first owner. Keeping what the settings changed."""
 
+from datetime import date
+
 from django.db import transaction
 from django.db.models import Model
 from django.forms import ModelForm
 from django.utils.text import slugify
 
-from inventory.models import Container, Person, Shop
-from inventory.stock import ledger
+from inventory.models import Container, Person, Place, Shop
+from inventory.stock import ledger, rooms
 
 
 @transaction.atomic
@@ -28,3 +30,8 @@ def keep(form: "ModelForm[Model]") -> Model:
         bottles = Container.objects.filter(shop=kept).select_related("product", "shop")
         ledger.refresh_use_by(bottles.prefetch_related("lots"))
     return kept
+
+
+def keep_place(form: "ModelForm[Place]", *, on: date) -> int:
+    """Save what a form changed of a place; return how many measurements count no more."""
+    return rooms.keep_room(form.instance, on=on)

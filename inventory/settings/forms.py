@@ -3,9 +3,11 @@
 from zoneinfo import available_timezones
 
 from django import forms
+from django.utils import timezone
 
 from inventory.models import Place, Shop, Supplier
 from inventory.money import MoneyError, parse_money, show_money
+from inventory.stock import rooms
 
 PAINT = ("film_unit", "floor_whole_um", "floor_clear_um")
 # Thicker than any paint that is cut: a slip of the keyboard.
@@ -117,6 +119,9 @@ class PlaceForm(forms.ModelForm):  # type: ignore[type-arg]
         self.instance.shop = shop
         others = Place.objects.filter(shop=shop).exclude(pk=self.instance.pk).order_by("name")
         self.fields["within"].queryset = others  # type: ignore[attr-defined]
+        if self.instance.pk:
+            measured = rooms.counting(self.instance, on=timezone.localdate()).count()
+            self.fields["volume_m3"].help_text = rooms.before(measured) or self.fields["volume_m3"].help_text
 
     def clean_within(self) -> Place | None:
         """Refuse a place that would stand in itself, however many steps away."""

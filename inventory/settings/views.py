@@ -7,12 +7,14 @@ from django.db.models import Model
 from django.forms import ModelForm
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
+from django.utils import timezone
 from django.views.decorators.http import require_GET
 
 from inventory.access import member, owner, person_of, shop_of
 from inventory.models import Place, Supplier
 from inventory.settings import actions, queries
 from inventory.settings.forms import PlaceForm, ShopForm, SupplierForm
+from inventory.stock import rooms
 
 RULES = {"US": "the United States", "CA": "Canada", "EU": "the EU (CLP; that of Great Britain may differ)"}
 SHOWN = 8
@@ -80,8 +82,14 @@ def new_place(request: HttpRequest) -> HttpResponse:
 def place(request: HttpRequest, code: str) -> HttpResponse:
     """Change a place; a fact that stands on its poster puts the poster out of date."""
     found = get_object_or_404(Place, shop=shop_of(request), code=code.upper())
-    form = PlaceForm(request.POST or None, instance=found, shop=found.shop)
-    return _kept(request, form, f"Change {found.name}", "Keep the changes")
+    form, title = PlaceForm(request.POST or None, instance=found, shop=found.shop), f"Change {found.name}"
+    if request.method == "POST" and form.is_valid():
+        ended = actions.keep_place(form, on=timezone.localdate())
+        messages.success(request, f"{form.instance} is kept.")
+        if ended:
+            messages.warning(request, rooms.after(ended))
+        return redirect("settings:home")
+    return _kept(request, form, title, "Keep the changes")
 
 
 @owner

@@ -1,12 +1,13 @@
 """What a bay's page keeps: a reading, how an ignition source stands, and what the bay's air does."""
 
 from collections.abc import Iterable, Mapping
-from datetime import datetime
+from datetime import date, datetime
 from decimal import Decimal
 
 from django.db import transaction
 
 from inventory.models import IgnitionSource, Person, Place, WeatherReading
+from inventory.stock.rooms import keep_room
 
 
 def read(
@@ -26,12 +27,12 @@ def say(source: IgnitionSource, state: str, *, by: Person, at: datetime) -> Igni
 
 
 @transaction.atomic
-def keep_air(place: Place, sources: Iterable[str], sorts: Mapping[str, str]) -> Place:
+def keep_air(place: Place, sources: Iterable[str], sorts: Mapping[str, str], *, on: date) -> int:
     """Save a place's air, and make its ignition sources those named: a new one is not confirmed off.
 
-    `sorts` says by name what a source that was there already is.
+    `sorts` says by name what a source that was there already is. Return how many measurements count no more.
     """
-    place.save()
+    ended = keep_room(place, on=on)
     names = list(dict.fromkeys(sources))
     place.ignition_sources.exclude(name__in=names).delete()
     here = set(place.ignition_sources.values_list("name", flat=True))
@@ -40,4 +41,4 @@ def keep_air(place: Place, sources: Iterable[str], sorts: Mapping[str, str]) -> 
     )
     for name in here & set(sorts):
         place.ignition_sources.filter(name=name).update(sort=sorts[name])
-    return place
+    return ended

@@ -19,6 +19,7 @@ from inventory.bays.rules import Curve, limits_in_words
 from inventory.bays.views import place_of
 from inventory.drawing import svg
 from inventory.models import Person, Place
+from inventory.stock import rooms
 
 WIDE, NARROW = 640.0, 330.0
 
@@ -106,13 +107,18 @@ def air(request: HttpRequest, code: str) -> HttpResponse:
     form = AirForm(request.POST or None, instance=found)
     if request.method == "POST" and form.is_valid():
         before = set(found.ignition_sources.values_list("name", flat=True))
-        actions.keep_air(form.instance, form.cleaned_data["sources"], form.sorts())
+        sources = form.cleaned_data["sources"]
+        ended = actions.keep_air(form.instance, sources, form.sorts(), on=timezone.localdate())
         messages.success(request, f"The air of {found.name} is kept.")
-        if set(form.cleaned_data["sources"]) - before:
+        if ended:
+            messages.warning(request, rooms.after(ended))
+        if set(sources) - before:
             messages.info(request, "Say of each new source what it is, and keep it once more.")
             return redirect("bays:air", found.code)
         return redirect("bays:bay", found.code)
-    return render(request, "inventory/bays/air.html", {"place": found, "form": form})
+    measured_here = rooms.before(rooms.counting(found, on=timezone.localdate()).count())
+    context = {"place": found, "form": form, "measured_here": measured_here}
+    return render(request, "inventory/bays/air.html", context)
 
 
 @member
