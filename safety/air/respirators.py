@@ -118,7 +118,7 @@ def why_not(respirator: str, regime: str, hazard_ratio: float, exposed: tuple[Ex
 
 def no_factor(regime: str) -> str:
     """Return what is so of a respirator without a row in a regime's table: it protects against nothing."""
-    return f"has no protection factor in the {TABLE[regime]} table"
+    return f"has no protection factor in the {TABLE[regime]} table; no factor is known here"
 
 
 def suits(known: Factor, one: Exposed) -> bool:

@@ -15,6 +15,7 @@ from safety.findings import Finding as Found
 
 from .air_fire import sparks
 from .air_saying import SCREENING, Pairs, beginning, counted, told_once
+from .air_ways import in_a_cabin, with_masks_here
 from .asking import Finding, question
 from .case import Case
 from .evaporation import COATING, NOWHERE, StepAir, Taken, day_of, steps_in_air
@@ -42,7 +43,7 @@ DANGEROUS = "What nobody can estimate is treated as immediately dangerous; no ca
 LAW = "29 CFR 1910.134(d)(1)(iii)"
 
 
-@question("steps", "needs", "shelf", "products", "air")
+@question("steps", "needs", "shelf", "products", "air", "people")
 def what_is_breathed(case: Case) -> list[Finding]:
     """Judge the air of each step to come: one finding a cause, its gravest step first, notes folded."""
     steps = steps_in_air(case, to_come(case))
@@ -88,7 +89,7 @@ def judged(case: Case, of: StepAir) -> list[Found]:
     bare = (*of.release.fumes, *of.release.mist)
     if bare:
         unweighed = once(of.task(bare), _today(case))
-        found += [one for one in unweighed.findings if one.code in UNWEIGHED]
+        found += [with_masks_here(case, of, one, bare) for one in unweighed.findings if one.code in UNWEIGHED]
     return folded([*found, *_fumes(of)])
 
 
@@ -98,7 +99,9 @@ def _weighed(case: Case, of: StepAir) -> list[Found]:
         found += [_uncovered(of, one) for one in breathed(case, of).findings if one.code in BREATHED]
     burning = once(of.task(of.emissions), _today(case))
     found += [
-        one for one in burning.findings if one.code in BURNS and (of.place.known or one.grade == "stop")
+        in_a_cabin(of, one)
+        for one in burning.findings
+        if one.code in BURNS and (of.place.known or one.grade == "stop")
     ]
     return [*found, *sparks(case, of, burning)]
 

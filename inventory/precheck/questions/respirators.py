@@ -43,13 +43,14 @@ def _evaluated(task: Task, who: PersonFacts) -> Finding | None:
         return None
     last = max((one.until for one in who.evaluated if one.until), default=None)
     was = f" The last one was good to {dated(last)}." if last else ""
+    fitted = ", then have the mask fitted" if task.respirator in TIGHT else ""
     return Finding(
         "people.evaluation",
         "stop",
         f"{who.name} has no medical evaluation in date for {a_mask(task.respirator)}.",
         f"{task.step.name} is done in it from {task.starts}.{was} A mask makes breathing harder: a physician "
         "says first who may wear one.",
-        f"Have {who.name} evaluated and write the day down under People, then have the mask fitted; {ENDS}.",
+        f"Have {who.name} evaluated and write the day down under People{fitted}; {ENDS}.",
         OSHA,
         (who.code, task.step.code),
     )

@@ -7,10 +7,11 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from inventory.precheck.questions.air import breathed
+from inventory.precheck.questions.air import breathed, what_is_breathed
 from inventory.precheck.questions.evaporation import steps_in_air
 from inventory.precheck.questions.topics.air import AirStep, AirUse, Makeup
-from inventory.precheck.rules import may_answer
+from inventory.precheck.questions.topics.people import PeopleFacts
+from inventory.precheck.rules import check_job, may_answer
 from inventory.precheck.views.ways import way_out
 from safety.air.evaporating import Ingredient
 from safety.air.values import Limit, Place
@@ -33,6 +34,7 @@ from tests.inventory.precheck.airs import (
     wiping,
 )
 from tests.inventory.precheck.cases import COAT, FRIDAY, ML, NOON, WIPE
+from tests.inventory.precheck.crew import item
 
 TYPED = {"67-63-0": (Limit("national list, 2026", "TWA", 20.0, None, "typed"),)}
 YESTERDAY = FRIDAY - timedelta(days=1)
@@ -163,8 +165,17 @@ def test_something_flammable_in_the_closed_cabin_is_one_stop_with_all_that_follo
     assert stops[0].says == (
         "Panel wipe, the car's cabin in Bay 2: something flammable is used in 3 m³ without air flow."
     )
-    assert stops[0].do == "Doors open, ignition off, and say the air flow that was measured."
+    assert stops[0].do == (
+        "Take a product without flammables, or do this work outside the car; open doors alone are not "
+        "enough. Ignition off."
+    )
     assert "The room's average reaches 24.7 % of the lower explosive limit." in stops[0].because
+
+
+def test_a_small_bay_without_air_flow_keeps_the_field_that_it_has() -> None:
+    pit = replace(BAY_2, place=Place(3.0, 0.0, 1.0))
+    one = finding("air.closed_space", wiping(60), place=pit)
+    assert one.do == "Doors open, ignition off, and say the air flow that was measured."
 
 
 def test_the_same_on_the_paint_or_a_cleaner_in_the_cabin_is_left_in_peace() -> None:
@@ -279,6 +290,40 @@ def test_a_mask_against_a_mist_is_never_read_as_one_against_another_step_s_fluor
         "powered hood and an air-fed mask; or catch it where it arises with examined local exhaust; "
         "or do without it."
     )
+
+
+NAMED = "Wear one of: a full-face mask, a loose powered hood and an air-fed mask; or do without it."
+FULL = item("BFLLKLNB", "full", "Ossen full-face mask")
+
+
+@pytest.mark.parametrize(
+    ("people", "first", "because"),
+    [
+        (PeopleFacts(kept=True, items=(FULL,)), "Here: BFLL KLNB Ossen full-face mask. ", "it is in date"),
+        (
+            PeopleFacts(kept=True, items=(replace(FULL, ends_at=NOON),)),
+            "None of the masks named for it is on the shelf in date: order one. ",
+            "it died before the step",
+        ),
+        (
+            PeopleFacts(kept=True, items=(item("BHLFKLNB", "half", "Ossen half mask"),)),
+            "None of the masks named for it is on the shelf in date: order one. ",
+            "a half mask is not named for a fluoride",
+        ),
+        (
+            PeopleFacts(kept=True, items=(item("BPWDKLNB", "powered_full", "Ossen powered mask"),)),
+            "None of the masks named for it is on the shelf in date: order one. ",
+            "no factor is known for it in the UK",
+        ),
+        (PeopleFacts(), "", "nobody said which products protect people here"),
+    ],
+)
+def test_a_stop_for_a_named_mask_says_first_which_of_them_is_here(
+    people: PeopleFacts, first: str, because: str
+) -> None:
+    of = replace(facts(wiping(60, BRACK)), people=people)
+    [one] = [one for one in check_job(of, NOON, questions=[what_is_breathed]).findings if one.grade == "stop"]
+    assert one.do == f"{first}{NAMED}", because
 
 
 def test_the_fumes_of_an_acid_are_told_without_a_figure() -> None:

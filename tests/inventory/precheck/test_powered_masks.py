@@ -89,12 +89,13 @@ def test_where_a_regime_has_no_factor_a_powered_mask_protects_against_nothing(
 
 def test_a_stop_in_a_mask_without_a_factor_says_so() -> None:
     stop = finding("air.named_protection", wiping(60, BRACK, respirator="powered_full"))
-    assert "A powered full-face mask has no protection factor in the UK table, so it counts as none." in (
-        stop.because
-    )
+    assert (
+        "A powered full-face mask has no protection factor in the UK table; no factor is known here, so it "
+        "counts as none."
+    ) in stop.because
     ask = finding("air.respirator", wiping(234, respirator="powered_half"))
     assert ask.says == (
         "Panel wipe, Bay 2: a powered half mask is not enough: a powered half mask has no protection factor "
-        "in the UK table."
+        "in the UK table; no factor is known here."
     )
     assert ("air.exposure", "ask") in said(wiping(234, respirator="powered_half"), regime="US")

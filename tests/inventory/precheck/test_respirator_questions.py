@@ -52,6 +52,15 @@ def test_nobody_wears_a_mask_before_the_evaluation_and_that_alone_is_said() -> N
     )
 
 
+def test_a_loose_hood_is_evaluated_for_and_never_fitted() -> None:
+    one = only(fit_for_the_mask, masked("hood", evaluated=(), fitted=()))
+
+    assert one.do == (
+        "Have Tomas evaluated and write the day down under People; nothing else ends this stop."
+    )
+    assert asked(fit_for_the_mask, masked("hood", fitted=())) == ()
+
+
 def test_the_article_follows_the_sound() -> None:
     hose = only(fit_for_the_mask, masked("air_fed", evaluated=(), fitted=()))
 

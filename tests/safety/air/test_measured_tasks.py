@@ -135,7 +135,7 @@ def test_a_mask_without_a_factor_in_the_regime_protects_against_nothing_and_says
         assert bool(stops) == stopped, regime
     assert stops[0].because == (
         "What it does does not follow the average of a room. A powered full-face mask has no protection "
-        "factor in the UK table, so it counts as none."
+        "factor in the UK table; no factor is known here, so it counts as none."
     )
     assert stops[0].do == (
         "Wear one of: a full-face mask, a loose powered hood and an air-fed mask; or do without it."

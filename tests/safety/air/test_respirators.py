@@ -101,6 +101,7 @@ def met(
     return Met(name, worst, idlh, cartridge)
 
 
+NO_FACTOR = "has no protection factor in the US table; no factor is known here"
 DANGEROUS = "isopropanol reaches the value that is immediately dangerous to life or health"
 
 
@@ -123,8 +124,8 @@ DANGEROUS = "isopropanol reaches the value that is immediately dangerous to life
         ("air_fed", 20, [met("acetone", 5000, cartridge="organic vapor")], ""),
         ("powered_full", 1, [met(idlh=True)], DANGEROUS),
         ("air_fed", 1, [met(idlh=True)], DANGEROUS),
-        ("ffp3", 1, [met()], "an FFP3 mask has no protection factor in the US table"),
-        ("none", 1, [met()], "no respirator has no protection factor in the US table"),
+        ("ffp3", 1, [met()], f"an FFP3 mask {NO_FACTOR}"),
+        ("none", 1, [met()], f"no respirator {NO_FACTOR}"),
         ("half", 1, [met(worst=None)], "nobody knows how many ppm of isopropanol its cartridge would meet"),
     ],
 )  # fmt: skip
