@@ -100,7 +100,8 @@ def _refuting(one: Measurement, newer: Iterable[Held]) -> list[Doubt]:
 def _within(inner: Measurement, outer: Measurement) -> bool:
     slower = inner.amount * outer.minutes <= outer.amount * inner.minutes
     exhaust = outer.exhaust.casefold() in ("", inner.exhaust.casefold())
-    return slower and exhaust and inner.amount <= outer.amount and inner.minutes <= outer.minutes
+    # No faster and no longer: so it used no more, either.
+    return slower and exhaust and inner.minutes <= outer.minutes
 
 
 def _said(each: Measured, one: Measurement, lists: Lists) -> Measured:

@@ -93,7 +93,7 @@ def test_a_newer_one_of_worse_work_than_the_older_one_leaves_it_to_better_work(
 
 def test_a_newer_one_without_the_arm_says_nothing_against_what_was_measured_under_it() -> None:
     under = replace(SEPTEMBER, exhaust="Extraction arm")
-    place = bay(replace(NOVEMBER, minutes=10), under, exhausts=(ARM,))
+    place = bay(NOVEMBER, under, exhausts=(ARM,))
     assert exposed(wiping(100, exhaust=True), place) == "tell"
     armed = replace(NOVEMBER, minutes=10, exhaust="extraction arm", amount=90 * ML)
     assert exposed(wiping(50, exhaust=True), bay(armed, under, exhausts=(ARM,))) == "ask"
@@ -123,6 +123,13 @@ def test_what_reached_the_limit_with_100_ml_in_15_minutes_counts_where_the_step_
 ) -> None:
     work = Work(HOLLIN.code, ml * ML, minutes, date(2026, 11, 27))
     assert held(work, OVER_100) == ([f"600 {SHORT}"] if counts else []), because
+
+
+def test_work_that_is_faster_than_an_hour_that_reached_the_limit_counts_though_it_takes_less() -> None:
+    """3.3 ml a minute against 2.5 ml, which the first quarter of an hour alone would not show."""
+    hour = replace(OVER_100, amount=150 * ML, minutes=60)
+    assert held(Work(HOLLIN.code, 100 * ML, 30, date(2026, 11, 27)), hour) == [f"600 {SHORT}"]
+    assert held(Work(HOLLIN.code, 100 * ML, 61, date(2026, 11, 27)), hour) == []
 
 
 def test_200_ml_in_30_minutes_stop_where_100_ml_in_15_reached_the_limit() -> None:
