@@ -29,7 +29,10 @@ class Command(ScriptedCommand):
         """Return the verdict with its findings, the gravest first."""
         job = _job(options["job"])
         checked = queries.check(job, _instant(options["at"], job.shop.zone))
-        findings = [asdict(finding) for finding in checked.check.findings]
+        findings = [
+            {name: value for name, value in asdict(finding).items() if name != "of"}
+            for finding in checked.check.findings
+        ]
         lines = [f"{job} ({pair(job.code)})", checked.headline.says, checked.headline.next]
         for one in checked.check.findings:
             lines.append(f"{WORDS[one.grade]}: {one.says} {one.do} ({one.because} Source: {one.source}.)")

@@ -7,7 +7,7 @@ from functools import lru_cache
 
 from inventory.precheck.questions.topics.air import AirStep, Makeup
 from safety.air.answer import Air, air
-from safety.air.evaporating import ONLY_BURNS, released
+from safety.air.evaporating import ONLY_BURNS
 from safety.air.respirators import factors
 from safety.air.saying import capital, row
 from safety.air.values import EIGHT_HOURS, Task
@@ -18,7 +18,7 @@ from .air_saying import SCREENING, Pairs, beginning, counted, told_once
 from .air_ways import in_a_cabin, with_masks_here
 from .asking import Finding, question
 from .case import Case
-from .evaporation import COATING, NOWHERE, StepAir, Taken, day_of, steps_in_air
+from .evaporation import NOWHERE, StepAir, day_of, letting_go, steps_in_air
 from .words import joined
 
 # By the task they are judged in: what is breathed, what burns, what nobody can put into grams.
@@ -66,14 +66,14 @@ def what_a_product_is_made_of(case: Case) -> list[Finding]:
     if not found:
         return []
     makeup, step = next(iter(found.values()))
-    names = " and ".join(found)
+    names, codes = " and ".join(found), tuple(one.code for one, _ in found.values())
     return [
         Finding(
             "air.no_composition", "ask", f"Nobody typed in what {names} {'are' if len(found) > 1 else 'is'} "
             "made of, so what is breathed is not known.",
             f"Its sheet says that something of it evaporates. {DANGEROUS}",
             "Type section 3 of its data sheet in, on the sheet's page.",
-            LAW, (makeup.code, step.code),
+            LAW, (makeup.code, step.code), codes,
         )
     ]  # fmt: skip
 
@@ -159,7 +159,6 @@ def _no_bay(case: Case, steps: list[StepAir]) -> list[Finding]:
     if not nowhere:
         return []
     names = row(dict.fromkeys(of.step.name for of in nowhere))
-    goes = dict.fromkeys(one.makeup.code for of in nowhere for one in of.taken if _lets_go(of, one))
     what = row(dict.fromkeys(each for of in nowhere for each in _goes_up(of)))
     return [
         Finding(
@@ -168,14 +167,9 @@ def _no_bay(case: Case, steps: list[StepAir]) -> list[Finding]:
                    "How much is breathed hangs on the bay's size and its air flow."),
             f"Name the bay of {names}: change the step on the job's page. That ends this question.",
             "house rule: what is not planned is judged for nobody",
-            (*(of.step.code for of in nowhere), *goes),
+            (*(of.step.code for of in nowhere), *letting_go(nowhere)),
         )
     ]  # fmt: skip
-
-
-def _lets_go(of: StepAir, one: Taken) -> bool:
-    cures, sprayed = one.makeup.kind == COATING, of.step.sprayed or one.makeup.aerosol
-    return bool(released(one.makeup.ingredients, one.grams, cures=cures, sprayed=sprayed))
 
 
 def _goes_up(of: StepAir) -> list[str]:
@@ -194,7 +188,7 @@ def _place_unknown(case: Case, steps: list[StepAir]) -> list[Finding]:
             "air.unknown", "ask", f"{says} {'are' if len(named) > 1 else 'is'} missing.",
             f"{counted(case, first)} {DANGEROUS}",
             "Measure the room, read the fan's plate, and type both in on the bay's page.",
-            LAW, beginning(first),
+            LAW, beginning(first), letting_go(unknown),
         )
     ]  # fmt: skip
 

@@ -10,7 +10,7 @@ from safety.findings import Finding as Found
 
 from .asking import Finding
 from .case import Case
-from .evaporation import StepAir, Taken
+from .evaporation import StepAir, Taken, letting_go
 from .words import joined
 
 NOTE = "air.note"
@@ -38,7 +38,7 @@ def _one(case: Case, said: Pairs) -> Finding:
     out = joined(way_out(case, of, worst), *_too(case, said))
     return Finding(
         worst.code, worst.grade, _says(of, worst), joined(counted(case, of), worst.because, *also, SCREENING),
-        joined(*_dos(said), out), worst.source, beginning(of),
+        joined(*_dos(said), out), worst.source, beginning(of), letting_go(each for each, _ in said),
     )  # fmt: skip
 
 

@@ -13,7 +13,8 @@ GRADES = ("stop", "ask", "tell")
 class Finding:
     """One cause, one finding: what is so, why (with the numbers), what to do, whose word it is.
 
-    `about` names codes, the thing itself first; a step's code says when it matters.
+    `about` names codes, the thing itself first; a step's code says when it matters. `of` names the products
+    (and steps, for what is worn throughout) that raise it, where others beside them do not; () where all do.
     """
 
     code: str
@@ -23,6 +24,7 @@ class Finding:
     do: str
     source: str
     about: tuple[str, ...]
+    of: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)

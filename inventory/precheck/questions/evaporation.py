@@ -180,6 +180,16 @@ def _released(case: Case, step: AirStep, taken: Iterable[Taken]) -> Release:
     return reduce(_joined, each, NOTHING)
 
 
+def letting_go(steps: Iterable[StepAir]) -> tuple[str, ...]:
+    """Return by code the products of some steps of which something goes into the air."""
+    return tuple(dict.fromkeys(one.makeup.code for of in steps for one in of.taken if _lets_go(of, one)))
+
+
+def _lets_go(of: StepAir, one: Taken) -> bool:
+    cures, sprayed = one.makeup.kind == COATING, of.step.sprayed or one.makeup.aerosol
+    return bool(released(one.makeup.ingredients, one.grams, cures=cures, sprayed=sprayed))
+
+
 def _taken(case: Case, use: AirUse) -> Taken | None:
     makeup = case.facts.air.makeups.get(use.product or _product_for(case, use))
     return None if makeup is None else Taken(makeup, use.amount, grams_of(makeup, use.amount))

@@ -48,4 +48,5 @@ def _change(short: list[tuple[int, Task, DangerFacts, GloveFacts]]) -> Finding:
         else "Put enough pairs beside the work and change by the clock.",
         f"the glove maker's minutes: {series(one[3].source for one in short)}",
         ("gloves", task.step.code),
+        tuple(dict.fromkeys(danger.code for _, _, danger, _ in short)),
     )

@@ -104,7 +104,17 @@ def _untrained(lacks: list[tuple[Task, str]]) -> Finding:
         f"Train {who.name} and write it down under People, or say who stands beside.",
         HAZCOM,
         (who.code, task.step.code),
+        _of(lacks),
     )
+
+
+def _of(lacks: Iterable[tuple[Task, str]]) -> tuple[str, ...]:
+    """Return what somebody is asked about: the products of the topics, the step that is done in a mask."""
+    return tuple(dict.fromkeys(
+        code
+        for task, topic in lacks
+        for code in ((task.step.code,) if topic == "respirator" else (one.code for one in _with(task, topic)))
+    ))  # fmt: skip
 
 
 def _named(lacks: list[tuple[Task, str]], topic: str) -> str:
@@ -142,6 +152,7 @@ def _nothing_kept(case: Case, work: Iterable[Task]) -> list[Finding]:
             "Write down under People who was trained for what, and when.",
             HAZCOM,
             (case.facts.job.code, meant[0].step.code),
+            _of((task, topic) for task in meant for topic in _topics(task)),
         )
     ]
 
@@ -230,6 +241,7 @@ def _isocyanate(lacks: list[tuple[Task, DangerFacts]], *, by_law: bool) -> Findi
         + (f"; {ENDS}." if by_law else ", or say who stands beside."),
         ENTRY_74 if by_law else "this shop's rule, after REACH annex XVII entry 74, which does not hold here",
         (who.code, "isocyanate", task.step.code),
+        tuple(dict.fromkeys(one.code for _, one in lacks)),
     )
 
 

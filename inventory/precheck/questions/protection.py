@@ -86,7 +86,13 @@ def _missing(case: Case, lacks: list[Wanted], *, stops: bool) -> Finding:
         f"here” says what each serves{f'; {ENDS}' if stops else ''}.",
         WORN if any(want.dangers for want in lacks) else MASK,
         (*items, first.step.code),
+        tuple(dict.fromkeys(code for want in lacks for code in _raised_by(want))),
     )
+
+
+def _raised_by(want: Wanted) -> tuple[str, ...]:
+    """A mask is of the step that is done in it, what else is worn of the products it guards from."""
+    return tuple(one.code for one in want.dangers) or (want.task.step.code,)
 
 
 def _reasons(lacks: Iterable[Wanted]) -> list[str]:

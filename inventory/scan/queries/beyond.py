@@ -45,7 +45,10 @@ class Beyond:
     @classmethod
     def from_json(cls, kept: dict[str, Any]) -> "Beyond":
         """Return what was kept."""
-        found = tuple(Finding(**{**one, "about": tuple(one["about"])}) for one in kept["findings"])
+        found = tuple(
+            Finding(**{**one, "about": tuple(one["about"]), "of": tuple(one.get("of", ()))})
+            for one in kept["findings"]
+        )
         at = datetime.fromisoformat(kept["at"])
         codes = {name: tuple(kept[name]) for name in ("knows", "weighed")}
         return cls(**{**kept, **codes, "at": at, "findings": found})

@@ -142,7 +142,7 @@ def with_check(
     `beyond` is what it finds beyond the shelf.
     """
     check = _check(job, steps, found, list(bottles), facts.at, about, beyond)
-    seen = tuple(Found(one.code, one.grade, one.says, one.do, one.about) for one in check.findings)
+    seen = tuple(Found(one.code, one.grade, one.says, one.do, one.about, one.of) for one in check.findings)
     return replace(facts, findings=seen)
 
 

@@ -183,13 +183,17 @@ class JobFacts:
 
 @dataclass(frozen=True)
 class Found:
-    """What the pre-job check found about this car, as far as it bears on a scan."""
+    """What the pre-job check found about this car, as far as it bears on a scan.
+
+    `of`: the products and steps that raise it, where others beside them do not.
+    """
 
     code: str
     grade: str
     says: str
     do: str = ""
     about: tuple[str, ...] = ()
+    of: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)

@@ -182,13 +182,14 @@ def concerns(found: Found, taking: Taking) -> bool:
     """Say whether a finding is about this bottle, its product, or who takes it.
 
     What nobody planned is why its step has what protects people open; a planned bottle is asked only about
-    itself and who has it in hand.
+    itself and who has it in hand. What another product of the step raises is asked with that one.
     """
     if taking.job is None or found.code in JUDGED_HERE | ENDED_BY_DOING:
         return False
     if {taking.bottle.code, taking.bottle.shelf.product} & set(found.about):
         return True
-    if not found.code.startswith(PEOPLE):
+    others = bool(found.of) and not {taking.bottle.shelf.product, taking.step} & {*found.of}
+    if not found.code.startswith(PEOPLE) or (found.grade == ASK and others):
         return False
     mine = taking.who in found.about and taking.job.of_one_stage(taking.step, found.about)
     if found.grade == STOP:

@@ -2,11 +2,11 @@
 
 import pytest
 
-from inventory.models import Override, Place, Shown
+from inventory.models import Override, Place, Shown, Step
 from inventory.precheck.rules import ENDED_BY_DOING as OF_THE_CHECK
 from inventory.stock.conversation.guards import ENDED_BY_DOING
 from tests.inventory.scan.desk import desk, kinds
-from tests.inventory.scan.unplanned import found, kept, nia, opened, shop, wheel_acid, wipe, working
+from tests.inventory.scan.unplanned import found, kept, nia, opened, plain, shop, wheel_acid, wipe, working
 from tests.world import ML, need, step
 
 pytestmark = pytest.mark.django_db
@@ -59,7 +59,7 @@ def test_a_larger_amount_than_the_one_that_was_answered_asks_again() -> None:
     world = shop()
     _, code, full = wiping(world)
     here = desk(world)
-    here.hears(code, full, "120 ml", "YES")
+    here.hears(code, full, "120 ml", "YES", full)
 
     assert here.hears("30 ml").startswith(
         "ask: Wheels, Bay 1: who works here breathes 76 % of the 15-minute limit"
@@ -116,6 +116,44 @@ def test_who_scans_is_asked_about_once_for_a_job_and_the_answer_is_kept_by_name(
     answered = Override.objects.get(code="people.training")
     assert (answered.says, answered.by, answered.job) == (asked, new, car)
     assert desk(world, who=new, name="Second").hears(code, full).startswith("recorded: ")
+
+
+def test_who_scans_is_not_asked_about_another_product_of_the_stage() -> None:
+    world = shop()
+    _, code, full = wiping(world)
+    polish = plain(world, "Sallow polish", "polish")
+    need(Step.objects.get(), polish, 20 * ML)
+    here = desk(world, who=nia(world))
+
+    assert here.hears(code, opened(world, polish)).startswith("recorded: Sallow polish ")
+    assert here.hears(full) == (
+        "ask: Nia has no training in date for flammable liquids and aerosols (Hollin panel wipe)."
+    )
+    assert not Override.objects.exists()
+
+
+def test_who_pours_without_a_plan_is_not_asked_about_the_planned_product_of_the_step() -> None:
+    world = shop()
+    _, code, full = wiping(world)
+    mild = opened(world, plain(world, "Fenmoor soap", "shampoo"))
+    here = desk(world, who=nia(world))
+
+    here.hears(code, mild)
+    assert here.hears("20 ml").startswith("recorded: Fenmoor soap ")
+    assert here.hears(full).startswith("ask: Nia has no training in date for flammable liquids ")
+
+
+def test_a_mask_of_the_step_is_asked_about_with_each_of_its_bottles() -> None:
+    world = shop()
+    car, now = working(world, respirator="half")
+    polish = plain(world, "Sallow polish", "polish")
+    need(now, polish, 20 * ML)
+
+    asks = [one for one in found(car, "people.training") if one.grade == "ask"]
+
+    assert [(one.says, one.of) for one in asks] == [
+        ("Tomas has no training in date for wearing a respirator.", (now.code,))
+    ]
 
 
 def test_asks_of_people_and_of_other_bottles_stay_on_the_check_s_page() -> None:
