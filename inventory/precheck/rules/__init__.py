@@ -13,6 +13,8 @@ from .catalogue import may_regrade, protects_paint
 
 # An owner's word on these holds for its step: their figures move with every scan.
 MOVING = frozenset({TWO_LOTS})
+# A word on these holds for the product in the whole job: the bottle that is asked about is the same one.
+OF_THE_PRODUCT = frozenset({"no_sheet"})
 # Asks that end by doing what they name; a word does not end them.
 ENDED_BY_DOING = frozenset(
     {"plan.no_steps", "air.no_bay", "unlabelled", "people.eyewash_run", "rags.emptied"}
@@ -77,16 +79,24 @@ def regraded(finding: Finding, grades: Mapping[str, str]) -> Finding:
 def answer_to(finding: Finding, answers: Iterable[Answer]) -> Answer | None:
     """Return the last word on a finding that holds, by someone who may say it.
 
-    A word holds for its sentence; an owner's on two lots for its step, whose figures move with every scan.
+    A word holds for its sentence; an owner's on two lots for its step, whose figures move with every scan;
+    on a missing data sheet for its product, whichever step takes it next.
     """
     held = [
         answer
         for answer in answers
-        if (answer.code, answer.about) == (finding.code, finding.about)
+        if answer.code == finding.code
+        and _alike(answer.about, finding)
         and (answer.says == finding.says or finding.code in MOVING)
         and may_answer(finding, by_owner=answer.by_owner)
     ]
     return max(held, key=lambda answer: answer.given_at, default=None)
+
+
+def _alike(about: tuple[str, ...], finding: Finding) -> bool:
+    if finding.code in OF_THE_PRODUCT:
+        return about[:1] == finding.about[:1]
+    return about == finding.about
 
 
 def may_answer(finding: Finding, *, by_owner: bool) -> bool:

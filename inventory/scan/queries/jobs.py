@@ -27,6 +27,7 @@ from inventory.stock.rules.reserve import Need
 from inventory.stock.used import two_lots_allowed, used
 from safety.models import SheetVersion
 
+from .attaching import with_who_attaches
 from .needs import NEED_COLUMNS, NeedRow
 
 
@@ -142,8 +143,10 @@ def with_check(
     `beyond` is what it finds beyond the shelf.
     """
     check = _check(job, steps, found, list(bottles), facts.at, about, beyond)
-    seen = tuple(Found(one.code, one.grade, one.says, one.do, one.about, one.of) for one in check.findings)
-    return replace(facts, findings=seen)
+    seen = with_who_attaches(job.shop, check.findings, about)
+    return replace(
+        facts, findings=tuple(Found(one.code, one.grade, one.says, one.do, one.about, one.of) for one in seen)
+    )
 
 
 def _check(

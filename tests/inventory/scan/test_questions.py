@@ -99,17 +99,43 @@ def test_what_leaves_enough_for_the_booked_job_is_not_asked() -> None:
     assert desk(world).hears(only.code, "10 ml").startswith("recorded: ")
 
 
-def test_a_missing_data_sheet_asks_once_a_step_and_who_answered_is_kept() -> None:
+def test_a_missing_data_sheet_asks_once_a_job_says_who_attaches_it_and_who_answered_is_kept() -> None:
     world = larkmoor()
     wipe = hollin(world)
     here_is = bottle(world, wipe, 500 * ML)
     car = job(world, NOON)
-    need(step(car), wipe, 40 * ML)
+    for hour in (0, 2):
+        need(step(car, after_hours=hour), wipe, 40 * ML)
     here = desk(world)
-    assert here.hears(car.code, here_is.code) == "ask: Hollin panel wipe has no data sheet."
+    here.say(car.code)
+    spoken = here.say(here_is.code)
+    assert spoken["says"] == "Hollin panel wipe has no data sheet."
+    assert spoken["next"] == (
+        "Attach the maker's sheet and type its date; until then its own label comes first. "
+        "Ines attaches it on the product's page."
+    )
     assert here.hears("YES").startswith("recorded: ")
     assert Override.objects.get().by == world.tomas
     assert here.hears("UNDO", here_is.code).startswith("recorded: ")
+    # The next step takes it, too: the bottle, its label and the word on it are the same.
+    assert here.hears(here_is.code).startswith("recorded: ")
+    assert Override.objects.count() == 1
+
+
+def test_a_word_on_one_product_s_sheet_is_none_on_another_s_nor_on_another_job_s() -> None:
+    world = larkmoor()
+    wipe, glass = hollin(world), product(world, "Sallow glass cleaner", "glass")
+    full, other = bottle(world, wipe, 500 * ML), bottle(world, glass, 500 * ML)
+    car, next_car = job(world, NOON), job(world, NOON)
+    for each in (car, next_car):
+        need(step(each), wipe, 40 * ML)
+    need(step(car), glass, 40 * ML)
+    here = desk(world)
+    here.hears(car.code, full.code, "YES")
+
+    assert here.hears(other.code) == "ask: Sallow glass cleaner has no data sheet."
+    here.hears("NO")
+    assert here.hears(next_car.code, full.code) == "ask: Hollin panel wipe has no data sheet."
 
 
 def test_an_acid_without_its_sheet_is_stopped_whatever_is_answered() -> None:
@@ -164,7 +190,9 @@ def test_what_the_check_was_answered_once_is_not_asked_again_behind_another_ques
     here = desk(world)
     here.hears(car.code, can.code, "YES", "UNDO")
     assert here.hears(can.code, "600 ml") == f"ask: {can.code[:4]} is booked at 0.5 l. You said 0.6 l."
-    assert here.hears("YES") == f"recorded: Hollin panel wipe {can.code[:4]}: took 0.6 l, it is empty."
+    assert here.hears("YES") == (
+        f"recorded: Hollin panel wipe {can.code[:4]}: took 0.6 l instead of 100 ml, it is empty."
+    )
 
 
 def test_what_stops_a_later_stage_is_told_at_the_wash_and_stops_at_its_own() -> None:
