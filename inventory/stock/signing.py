@@ -35,13 +35,19 @@ def load_stage(job: Job, stage: str = "") -> StagePlan | None:
 
 
 def _needs(job: Job, steps: Iterable[Step]) -> Iterable[StageNeed]:
-    """Yield what is left of the open needs of some steps; what settled needs were given counts for them."""
+    """Yield what is left of the open needs of some steps; what settled needs were given counts for them.
+
+    A need of which somebody typed what its step used is settled: the ledger marks such an entry as measured,
+    and what a signature or "as planned" put there as assumed. To book the rest after a correction would write
+    again what the correction took off.
+    """
     rows = _planned(job)
     named = {(row.step.code, row.product.code) for row in rows if row.product}
     spent = used([job.id], lambda _: job.code, named=named)
     asked = [_need(job, row, spent.had) for row in rows]
     step_of = {str(row.id): row.step.code for row in rows}
-    left = {need.id: need for need in remaining(asked, step_of, spent.amounts, spent.kinds, spent.worn)}
+    unspoken = remaining(asked, step_of, spent.amounts, spent.kinds, spent.worn, spent.typed)
+    left = {need.id: need for need in unspoken}
     mine = {step.id for step in steps}
     open_rows = [row for row in rows if row.step_id in mine and not row.outcome and str(row.id) in left]
     bound = any(left[str(row.id)].one_lot for row in open_rows)

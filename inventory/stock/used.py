@@ -4,7 +4,7 @@ from collections import defaultdict
 from collections.abc import Callable, Iterable, Set
 from dataclasses import dataclass, field
 
-from django.db.models import Sum
+from django.db.models import Count, Q, Sum
 
 from inventory.models import Job, Movement, Override
 from inventory.stock.rules import one_lot
@@ -14,16 +14,23 @@ COLUMNS = (
     "job_id", "step__code", "product__code", "product__kind", "product__mixes_lots", "product__wear_uses",
     "product__wear_minutes", "source_id", "source__lots__code",
 )  # fmt: skip
+# A typed amount says what a step used, except of a bottle that held less than the step wanted: then it says
+# what that bottle gave.
+TYPED = Q(facts__measured=True, facts__part__isnull=True)
 
 
 @dataclass
 class Used:
-    """Concentrate by job, step and product; each product's kind; what is not used up; each step's lots."""
+    """Concentrate by job, step and product; each product's kind; what is not used up; each step's lots.
+
+    `typed`: of what somebody typed, or weighed, how much a step used.
+    """
 
     amounts: dict[Key, int] = field(default_factory=lambda: defaultdict(int))
     kinds: dict[str, str] = field(default_factory=dict)
     worn: set[str] = field(default_factory=set)
     had: dict[tuple[str, str], one_lot.Batch] = field(default_factory=dict)
+    typed: set[Key] = field(default_factory=set)
 
 
 def used(
@@ -41,9 +48,10 @@ def used(
     if kinds is not None:
         rows = rows.filter(product__kind__in=kinds)
     found, counted = Used(), set()
-    for job, step, product, kind, mixes, uses, minutes, source, lot, amount in (
-        rows.filter(product__isnull=False).values_list(*COLUMNS).annotate(Sum("concentrate")).order_by()
-    ):
+    sums = rows.filter(product__isnull=False).values_list(*COLUMNS)
+    for job, step, product, kind, mixes, uses, minutes, source, lot, amount, typed in sums.annotate(
+        Sum("concentrate"), typed=Count("pk", filter=TYPED)
+    ).order_by():
         if lot and step and kind == one_lot.KIND:
             batch = one_lot.batch_of(product, frozenset({lot}), mixes)
             for thing in (product,) if (step, product) in named else (product, kind):
@@ -53,6 +61,8 @@ def used(
             counted.add((job, step, product, source))
             found.amounts[key(job), step or "", product] += amount or 0
         found.kinds[product] = kind
+        if step and typed:
+            found.typed.add((key(job), step, product))
         if uses or minutes:
             found.worn.add(product)
     return found

@@ -11,7 +11,7 @@ from .guards import CHECK
 from .lines import Said
 from .state import State
 from .turn import Turn
-from .verbs import BEGIN, GO_ON, SETTLE, receive, use, weather
+from .verbs import BEGIN, GO_ON, SETTLE, another, receive, use, weather
 from .verbs.delivery import against
 from .verbs.looking import at_bottle, at_job, at_place, reprint, who
 
@@ -77,13 +77,20 @@ def _answered(turn: Turn) -> Heard | None:
     state, said = turn.state, turn.said
     recorded_so_far = _recorded_so_far(state)
     if said.command == "undo" and state.verb and not recorded_so_far:
-        return turn.tell(
+        heard = turn.tell(
             "Nothing was recorded.", "What was asked is let go. UNDO again takes back the act before."
+        )
+        return (
+            replace(heard, state=another.reopened(heard.state, state.slots))
+            if "planned" in state.slots
+            else heard
         )
     if said.command not in {"yes", "no"}:
         return None
     if not state.verb or recorded_so_far:
         return turn.tell("There is no question to answer.", "Scan the next thing.")
+    if said.command == "no" and "planned" in state.slots:
+        return another.let_go(turn)
     if said.command == "no":
         return turn.tell("Nothing was recorded.", "Scan the next thing.")
     if state.waits != "yes":
@@ -126,7 +133,7 @@ def _begun(turn: Turn) -> Heard:
         slots = {
             name: value
             for name, value in kept.items()
-            if name in {"planned", "step", "before", "declared", "answered"}
+            if name in another.SLOTS | {"before", "declared", "answered"}
         }
         # What the check asked, it asked of another amount.
         slots["answered"] = [one for one in slots.get("answered", ()) if not one.startswith(CHECK)]

@@ -1,11 +1,15 @@
 """The way out of a stop: which bottle to take instead, and the keys for it."""
 
+from dataclasses import replace
+
+from inventory.stock.rules import one_lot
 from inventory.stock.rules.lines import NEAT
 from inventory.stock.rules.use_by import over, terms
 
 from . import words
 from .answers import Key
 from .facts import Bottle, Facts
+from .objections import Taking
 
 
 def instead(bottle: Bottle, facts: Facts, away: str) -> tuple[str, tuple[Key, ...]]:
@@ -39,6 +43,18 @@ def instead_of(bottle: Bottle, facts: Facts) -> Bottle | None:
         return (ends[0].at.timestamp() if ends else float("inf"), each.state == "sealed", each.code)
 
     return min(fit, key=dies, default=None)
+
+
+def next_bottle(taking: Taking, facts: Facts) -> Bottle | None:
+    """Return the bottle that gives what this one did not hold; of its lot where the step keeps to one."""
+    bottle, product, step = taking.bottle, taking.bottle.product, taking.step
+    if product is None or not one_lot.binds(product.kind, product.mixes_lots):
+        return instead_of(bottle, facts)
+    if one_lot.stands(facts.two_lots_allowed, step, product.code, product.kind):
+        return instead_of(bottle, facts)
+    had = bottle.shelf.batch | facts.step_had.get((step, product.code), one_lot.NOTHING)
+    of_it = {code: one for code, one in facts.bottles.items() if one_lot.joins(one.shelf.batch, had)}
+    return instead_of(bottle, replace(facts, bottles=of_it))
 
 
 def label_key(*codes: str, main: bool = False) -> Key:

@@ -14,7 +14,7 @@ class Line:
     `facts` by kind: receive {content, product, parts, lots, sealed, opened_at?, estimated?, mixed_at?};
     fill {added, product, parts, lots, opened_at?, mixed_at?}; count {content}; quarantine {reason};
     retest {until, test, evidence}; correct {…the field and its new value}; use {minutes?, uses?, measured,
-    assumed}.
+    assumed, part?}; `part`: the step wanted more than the bottle gave, and another one gives the rest.
     """
 
     seq: int

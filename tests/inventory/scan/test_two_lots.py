@@ -11,10 +11,11 @@ from inventory.codes import pair
 from inventory.jobs import actions
 from inventory.models import Container, Job, Movement, Override, Person, Product, StepNeed
 from inventory.precheck.queries import check
+from inventory.stock.rules.acts import Act
 from inventory.stock.rules.lines import Refused
 from inventory.stock.signing import sign_stage
 from tests.inventory.scan.desk import Desk, content, desk, kinds
-from tests.world import ML, NOON, World, bottle, job, larkmoor, need, product, step, tidewall
+from tests.world import ML, NOON, World, bottle, job, larkmoor, need, product, record, step, tidewall
 from tests.world import car as vehicle
 
 pytestmark = pytest.mark.django_db
@@ -165,8 +166,10 @@ def test_a_step_that_began_with_a_lot_takes_the_rest_from_it_though_another_come
     car = job(world, NOON)
     need(step(car), coat, 20 * ML)
     begun_with = first if pair(first.code) > pair(other.code) else other
-    here = desk(world)
-    here.hears(car.code, begun_with.code, "5 ml")
+    begin_with = Act(
+        "use", NOON, source=begun_with.code, amount=5 * ML, job=car.code, step=car.steps.get().code
+    )
+    record(world, begin_with)
     closing(car, 15, left=15)
     assert content(begun_with) == 10 * ML
 

@@ -14,6 +14,7 @@ from ..facts import Bottle
 from ..guards import DECLARED, USING, first_objection
 from ..objections import Objection, Taking
 from ..turn import Turn
+from . import another
 from .used import FINISHED, NAME, record
 
 
@@ -26,7 +27,9 @@ def begin(turn: Turn, **slots: Any) -> Heard:
         return settle(turn, {"bottle": bottle.code, "amount": 0, "how": "worn", **slots})
     keys = (Key("As planned", "PLANNED", main=True), FINISHED) if need_of(turn, bottle) else (FINISHED,)
     says = f"How much of {words.name(bottle)}? The book says {words.holds(bottle, turn.facts)}."
-    if turn.job and not need_of(turn, bottle):
+    if "planned" in slots:
+        says = f"How much of {words.name(bottle)} instead of {turn.of(bottle, int(slots['planned']))}?"
+    elif turn.job and not need_of(turn, bottle):
         says = f"{words.name(bottle)} is not planned for {turn.job.name}. How much of it?"
     next = "Type the amount, or FINISHED for all of it; by weight: before 412 g, then after 380 g."
     return turn.ask(says, next, *keys, verb=NAME, waits="amount", **slots)
@@ -86,9 +89,13 @@ def _objects(turn: Turn, bottle: Bottle) -> bool:
 def planned(turn: Turn, bottle: Bottle, slots: dict[str, Any]) -> Heard:
     """Take what the step was planned to take and has not had yet."""
     if "planned" in slots:
-        return turn.tell("It is recorded so already.", "Scan the next thing.")
+        if slots["planned"] == (plan := slots.get("plan", slots["planned"])):
+            return turn.tell("It is recorded so already.", "Scan the next thing.")
+        return settle(turn, {**slots, "bottle": bottle.code, "amount": plan, "how": "planned"})
     need = need_of(turn, bottle)
     base = gross(need.amount, bottle.shelf.parts) if need else 0
+    if base > bottle.content:
+        base, slots = bottle.content, {**slots, "wanted": base}
     if need is None and turn.job and not _objects(turn, bottle):
         return turn.ask(
             f"No open step of {turn.job.name} plans {words.name(bottle)}.",
@@ -118,7 +125,7 @@ def need_of(turn: Turn, bottle: Bottle) -> Need | None:
 
 
 def _whole(bottle: Bottle, slots: dict[str, Any]) -> int:
-    return bottle.content + int(slots.get("planned", 0))
+    return another.before(bottle, slots).content
 
 
 def _weighed(turn: Turn, bottle: Bottle, slots: dict[str, Any]) -> Heard:
@@ -146,10 +153,7 @@ def _weighed(turn: Turn, bottle: Bottle, slots: dict[str, Any]) -> Heard:
 
 def settle(turn: Turn, slots: dict[str, Any]) -> Heard:
     """Ask what must be asked, stop what must be stopped, else write it."""
-    bottle = turn.facts.bottles[slots["bottle"]]
-    replaced = int(slots.get("planned", 0))
-    if replaced:
-        bottle = replace(bottle, shelf=replace(bottle.shelf, content=bottle.content + replaced))
+    bottle = another.before(turn.facts.bottles[slots["bottle"]], slots)
     taking = _taking(turn, bottle, slots["amount"], slots)
     guards = DECLARED if slots.get("declared") else USING
     objection = first_objection(taking, turn.facts, slots.get("answered", ()), guards)
@@ -174,8 +178,7 @@ def _stopped(turn: Turn, taking: Taking, objection: Objection, slots: dict[str, 
     if not (recorded := int(slots.get("planned", 0))):
         return heard
     says = f"{objection.next} {turn.of(taking.bottle, recorded)} stay recorded: type another amount, or UNDO."
-    waiting = {name: value for name, value in slots.items() if name in {"bottle", "planned", "step"}}
-    state = replace(heard.state, verb=NAME, waits="other_amount", slots=waiting)
+    state = another.reopened(heard.state, slots)
     return replace(heard, state=state, answer=replace(heard.answer, next=says))
 
 
