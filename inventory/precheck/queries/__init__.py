@@ -18,6 +18,7 @@ from .grades import grade_of, never_shown, rates, regrades
 from .loaders import PER_JOB, SHARED
 from .loading import Loading
 from .poured import Pouring
+from .profiles import does
 from .put_away import putting_away
 from .rags import rag_cans
 from .reactions import WETS, uses_on
@@ -43,6 +44,7 @@ __all__ = [
     "burns_as",
     "cans",
     "check",
+    "does",
     "facts_of",
     "grade_of",
     "job_facts",

@@ -15,6 +15,8 @@ from .catalogue import may_regrade, protects_paint
 MOVING = frozenset({TWO_LOTS})
 # A word on these holds for the product in the whole job: the bottle that is asked about is the same one.
 OF_THE_PRODUCT = frozenset({"no_sheet"})
+# Asked at a station alone, where a coating comes to a car; a word on it holds for the whole job.
+NOT_SIGNED = "order.not_signed"
 # Asks that end by doing what they name; a word does not end them.
 ENDED_BY_DOING = frozenset(
     {"plan.no_steps", "air.no_bay", "unlabelled", "people.eyewash_run", "rags.emptied"}
@@ -87,13 +89,15 @@ def answer_to(finding: Finding, answers: Iterable[Answer]) -> Answer | None:
         for answer in answers
         if answer.code == finding.code
         and _alike(answer.about, finding)
-        and (answer.says == finding.says or finding.code in MOVING)
+        and (answer.says == finding.says or finding.code in MOVING | {NOT_SIGNED})
         and may_answer(finding, by_owner=answer.by_owner)
     ]
     return max(held, key=lambda answer: answer.given_at, default=None)
 
 
 def _alike(about: tuple[str, ...], finding: Finding) -> bool:
+    if finding.code == NOT_SIGNED:
+        return True
     if finding.code in OF_THE_PRODUCT:
         return about[:1] == finding.about[:1]
     return about == finding.about

@@ -8,10 +8,12 @@ from django.db.models import Model
 
 from inventory.models import Container, Job, Person, Shop, Station, Step
 from inventory.precheck import queries as precheck
+from inventory.precheck.questions import Finding
 from inventory.stock.conversation import Heard, Said, State
 from inventory.stock.conversation.facts import Facts, PersonFacts, ShopFacts
 from inventory.stock.signing import load_stage
 
+from .before_the_coat import unsigned_before
 from .beyond import Beyond, beyond_the_shelf, keeping
 from .bottles import beside, bottle_of, named, places_for
 from .jobs import (
@@ -73,6 +75,7 @@ class Judging:
     by: Person | None
     at: datetime
     about: frozenset[str] | None
+    unsigned: tuple[Finding, ...] = ()
 
     def beyond(self, kept: Iterable[Beyond], pouring: precheck.Pouring | None) -> Beyond:
         """Return what is found beyond the shelf with what is in hand."""
@@ -83,9 +86,8 @@ class Judging:
         about = self.about
         if about is not None and pouring:
             about |= {pouring.step}
-        return with_check(
-            facts, self.job, self.steps, self.found, self.rows, about=about, beyond=beyond.findings
-        )
+        found = (*beyond.findings, *self.unsigned)
+        return with_check(facts, self.job, self.steps, self.found, self.rows, about=about, beyond=found)
 
 
 def load(
@@ -119,7 +121,8 @@ def load(
     judging, kept = None, () if whole else tuple(kept)
     if job is not None and found is not None:
         about = _asked_about(state, said, rows)
-        judging = Judging(job, steps, found, rows, people.get(state.who), at, about)
+        unsigned = () if whole else unsigned_before(job, steps, state, said, facts, meant)
+        judging = Judging(job, steps, found, rows, people.get(state.who), at, about, unsigned)
         pouring = None if whole else in_hand(state, said, facts, steps, meant)
         beyond = judging.beyond(kept, pouring)
         facts, kept = judging.checked(facts, beyond, pouring), keeping(kept, beyond)

@@ -16,7 +16,7 @@ def named(shop: Shop, codes: Iterable[str]) -> list[Container]:
     if not (listed := list(codes)):
         return []
     rows = Container.objects.select_for_update(of=("self",)).filter(shop=shop, code__in=listed)
-    here = rows.exclude(state="expected").select_related("product__supplier", "place")
+    here = rows.exclude(state="expected").select_related("product__supplier", "product__profile", "place")
     return list(here.order_by("id"))
 
 

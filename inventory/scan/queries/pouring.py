@@ -23,9 +23,9 @@ def in_hand(
     state: State, said: Said, facts: Facts, steps: Sequence[Step], rows: Iterable[Container]
 ) -> precheck.Pouring | None:
     """Return what a line is about to pour, before its amount is known; None where the plan holds it."""
-    code = said.code if said.kind == "container" else str(state.slots.get("bottle") or state.bottle)
+    code = bottle_in_hand(state, said)
     bottle, product = facts.bottles.get(code), product_of(code, rows)
-    if not (_uses(state, said) and bottle and product and bottle.content):
+    if not (uses(state, said) and bottle and product and bottle.content):
         return None
     now = _now(steps, facts.at)
     need = next(iter(_needs(facts, state, bottle)), None)
@@ -87,7 +87,21 @@ def product_of(code: str, rows: Iterable[Container]) -> Product | None:
     return next((row.product for row in rows if row.code == code and row.product), None)
 
 
-def _uses(state: State, said: Said) -> bool:
+def bottle_in_hand(state: State, said: Said) -> str:
+    """Return the code of the bottle that a line is about."""
+    return said.code if said.kind == "container" else str(state.slots.get("bottle") or state.bottle)
+
+
+def step_of(state: State, said: Said, facts: Facts) -> str:
+    """Return the code of the step that plans what is in hand, "" where none does."""
+    bottle = facts.bottles.get(bottle_in_hand(state, said))
+    need = next(iter(_needs(facts, state, bottle)), None) if bottle and bottle.content else None
+    waiting = "" if said.kind == "container" else str(state.slots.get("step") or "")
+    return waiting or (facts.step_of.get(need.id, "") if need else "")
+
+
+def uses(state: State, said: Said) -> bool:
+    """Say whether a line takes something out of a bottle, or brings one to the car in hand."""
     if state.verb not in {"", "use"} or state.slots.get("declared"):
         return False
     amount = said.amount or said.weight or said.number is not None
