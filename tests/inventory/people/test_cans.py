@@ -169,8 +169,8 @@ def test_the_bay_s_page_offers_it_too(tomas: Client, shop: World) -> None:
     shop.bay_1.save()
     page = tomas.get(address).content.decode()
     assert (
-        "Covered metal can: left of the door. It is emptied at the end of each day; nobody has written down yet "
-        "that it was."
+        "Covered metal can: left of the door. It is emptied at the end of each day; nobody has written down "
+        "yet that it was."
     ) in page
     assert reverse("people:rags", args=[shop.bay_1.code]) in page
 
