@@ -73,6 +73,8 @@ def findings(shop: Shop, at: datetime) -> set[tuple[str, str]]:
         pytest.param(datetime(2028, 2, 29, 9, 0, tzinfo=UTC), id="29 February"),
         # Nobody works on Sundays, and by the shop's clock it is nearly Monday.
         pytest.param(datetime(2027, 7, 18, 22, 45, tzinfo=UTC), id="late on a Sunday in summer"),
+        # So many days ago it was summer time, and by the shop's clock the next day.
+        pytest.param(datetime(2026, 11, 29, 23, 2, tzinfo=UTC), id="an hour before midnight in winter"),
     ],
 )
 def now(request: pytest.FixtureRequest) -> datetime:

@@ -21,6 +21,8 @@ def make(now: datetime, progress: Progress) -> Cast:
     """Make the whole demo shop as it stands at `now`, or nothing; `progress(done, of)` follows the days."""
     on = now.astimezone().date()
     cast = load(on)
+    # By the shop's own clock, so that days ago end on the same hour in summer and in winter time.
+    now = now.astimezone(cast.shop.zone)
     describe_products(cast, on)
     describe_work(cast)
     measure(cast, now)
